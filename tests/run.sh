@@ -19,7 +19,8 @@
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test notices;
 #               fails where mutants/survivors.txt calls the file closed and has no reason. MUTANTS may also be files or
 #               folders of lib/, or all
-#   damage      every text of the damages with every entry of every command, where quick takes turns
+#   damage      every text of the damages with every entry of every command, where quick takes turns, and more vehicles
+#               in every output
 #   faults      each place of each fault of the command, and a thousand kills; also under the sanitizers of gcc
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
@@ -256,6 +257,7 @@ mutants() {
 damage() {
     built damage "$build" || return 0
     step damage python3 -B "$root/tests/cli/test_damage.py" "$build/examples/cli/rodtravel" "$root/tests/cases" long
+    step facts python3 -B "$root/tests/cli/test_one_fact.py" "$build/examples/cli/rodtravel" long
 }
 
 faults() {

@@ -47,10 +47,13 @@ static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
 
-/* The first text of the wheel end that could not be read: what is wrong with it, and its field. */
+/* The first text of the wheel end that could not be read: what is wrong with it, and its field. One that is absent is
+ * told by its reason. */
 static void put_unreadable(json_buffer *json, const judged_vehicle *of, size_t i)
 {
-    const rodt_error *error = of->errors != NULL && of->errors[i].status != RODT_OK ? &of->errors[i] : NULL;
+    const rodt_error *error = of->errors != NULL ? &of->errors[i] : NULL;
+    if (error != NULL && (error->status == RODT_OK || error->status == RODT_E_EMPTY))
+        error = NULL;
     rodt_message message;
     if (error != NULL && json->catalogue != NULL) {
         rodt_status made = rodt_error_message(error, &message);

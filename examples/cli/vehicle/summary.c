@@ -236,7 +236,7 @@ static void list_unreadable(const vehicle_record *record, vehicle_line line, voi
     for (size_t i = 0; i < record->count; i++) {
         const rodt_error *error = &record->errors[i];
         char list[LIST_SIZE] = "", text[SAID_SIZE + RODT_ERROR_FIELD_SIZE], said[SAID_SIZE];
-        if (error->status == RODT_OK)
+        if (error->status == RODT_OK || error->status == RODT_E_EMPTY) /* its reason says that nothing was given */
             continue;
         add_position(record, i, list);
         snprintf(text, sizeof text, "%s: %s", error->field, say_error(error, said));
