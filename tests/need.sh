@@ -37,9 +37,11 @@ want_python_headers() {
     return 0
 }
 
-# The runtime of clang's sanitizers and fuzzer has a package of its own, named by clang's version.
+# The runtime of clang's sanitizers and fuzzer has a package of its own, named by clang's version. The names of functions
+# that were entered need the symbolizer.
 lack_clang() {
     lack_command clang clang
+    lack_command llvm-symbolizer llvm
     command -v clang >/dev/null 2>&1 || return 0
     echo 'int LLVMFuzzerTestOneInput(const char *t, unsigned long n) { return t == (void *)n; }' |
         clang -fsanitize=fuzzer,address,undefined -x c -o /dev/null - >/dev/null 2>&1 ||
