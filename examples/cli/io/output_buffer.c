@@ -67,7 +67,7 @@ bool output_grow(output *to, size_t size)
 
 void output_bytes(output *to, const char *bytes, size_t size)
 {
-    if (!output_room(to, size))
+    if (size == 0 || !output_room(to, size)) /* nothing may be a null pointer */
         return;
     memcpy(to->buffer + to->used, bytes, size);
     to->used += size;
