@@ -12,6 +12,7 @@
 #   tidy        clang-tidy and cppcheck
 #   bindings    the languages with all that their tests can use, in a virtual environment of its own
 #   coverage    lines, branches and conditions (MC/DC) that unit, cases, cli and fuzz corpus prove, by clang
+#   rebuild     a release is the same, byte by byte, wherever, when and by whom it is built
 #   pages       the pages that the command writes: HTML checker, accessibility in a browser, paper, JSON Schema
 #   all         all of these, two at a time; this is what CI runs
 #
@@ -243,6 +244,10 @@ wheel() {
     done
 }
 
+rebuild() {
+    step rebuild sh "$root/tests/packages/reproducible.sh" "$root" "$build-rebuild"
+}
+
 exhaustive() {
     built exhaustive "$build" || return 0
     suites exhaustive "$build" --suite exhaustive
@@ -337,12 +342,12 @@ long_fuzz() {
 run_task() { # TASK
     set -- "$1" "$(date +%s)"
     case $1 in
-    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | damage | faults | packages | long_fuzz) "$1" ;;
+    quick | sanitize | fuzz | tidy | coverage | bindings | rebuild | pages | exhaustive | mutants | damage | faults | packages | long_fuzz) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
     locale) comma ;;
-    all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
+    all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan rebuild pages ;;
     machine-*) machine "${1#machine-}" ;;
     long)
         for task in exhaustive mutants damage faults packages long_fuzz; do run_task "$task"; done
