@@ -10,6 +10,7 @@ import tree
 from tree import Finding
 
 MANUAL = "examples/cli/rodtravel.1"
+PROMISES = ("lib/README.md", "DEVELOPERS.md")
 OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]*")
 INLINE = re.compile(r"^RODT_INLINE [^(\n]*?\b(rodt_\w+)\(", re.M)
 
@@ -68,8 +69,17 @@ def _readme_options(root, known):
                 yield Finding("README.md", number, f"{option} is no option of the command")
 
 
+def _named_tests(root):
+    """A promise that names its test names one that is there."""
+    for path in PROMISES:
+        text = tree.read(root, path) if os.path.isfile(os.path.join(root, path)) else ""
+        for match in re.finditer(r"`(tests/[\w/.-]+)`", text):
+            if not os.path.exists(os.path.join(root, match.group(1))):
+                yield Finding(path, tree.line_of(text, match.start()), f"{match.group(1)} is not there")
+
+
 def check(root, command=None):
-    findings = [*_comments(root), *_tested(root)]
+    findings = [*_comments(root), *_tested(root), *_named_tests(root)]
     return findings + list(_options(root, command)) if command else findings
 
 

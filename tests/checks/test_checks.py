@@ -288,6 +288,8 @@ BROKEN = [
      {"tests/fuzz/fuzz_one": "#!/bin/sh\necho 'COVERED_FUNC: hits: 1 edges: 1/1 main a.c:1' >&2\n"},
      "LEDGER.md:3: no kept input of fuzz_one enters rodt_one"),
     ("untested function", docs.check, {"tests/unit/test_one.c": SPDX}, "status.h:4: rodt_one is called by no test"),
+    ("promise without its test", docs.check, {"lib/README.md": SPDX + "\n| whole | `tests/unit/test_two.c` |\n"},
+     "lib/README.md:3: tests/unit/test_two.c is not there"),
     ("option not in the manual", lambda root: docs.check(root, os.path.join(root, "tests/command")),
      {"tests/command": FAKE_COMMAND}, "rodtravel.1:0: --as-of is in the help but not"),
     ("option not in the help", lambda root: docs.check(root, os.path.join(root, "tests/command")),
