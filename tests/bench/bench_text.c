@@ -11,7 +11,7 @@
 
 #define REPEATS 11
 #define FIELDS 6
-#define CELL_SIZE 16
+#define CELL_SIZE 24
 
 /* The columns of a plain file, in the order of its cells. */
 static const rodt_field fields[FIELDS] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED,
