@@ -6,6 +6,7 @@
 
 #include "column/equivalence.h"
 #include "column/fine.h"
+#include "core/always.h"
 #include "core/text.h"
 #include "judge/reasons.h"
 
@@ -243,8 +244,10 @@ bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span
     key_field *to = &builder->field[field];
     rodt_style style = {.decimal_comma = builder->form.style.decimal_comma};
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
-        !rodti_length_plain_parts(cell.text, cell.text + cell.size, &style, &length) ||
-        !number_class(to, bits_of[field], class_of_value((uint64_t)length.unit), &number))
+        !rodti_length_plain_parts(cell.text, cell.text + cell.size, &style, &length))
+        return false;
+    const bool numbered = number_class(to, bits_of[field], class_of_value((uint64_t)length.unit), &number);
+    if (NEVER(!numbered)) /* a measurement has a class for each unit, and few for what is wrong with it */
         return false;
     const int64_t fine = fine_of_length(&length);
     *out = (key_part){(uint64_t)number << to->shift, field == RODT_FIELD_APPLIED ? fine : -fine};

@@ -2,6 +2,7 @@
 /* The one table of the fields of a wheel end, and the one way in which headings are compared. */
 #include "judge/fields.h"
 
+#include "core/always.h"
 #include "core/text.h"
 #include "judge/words.h"
 #include "rodtravel/date.h"
@@ -151,7 +152,7 @@ static bool is_one_slip(const char *a, const char *b)
     while (*a != '\0' && *a == *b)
         a++, b++;
     if (*a == '\0')
-        return *b != '\0' && b[1] == '\0';
+        return ALWAYS(*b != '\0') /* the same heading is found before */ && b[1] == '\0';
     if (*b == '\0')
         return a[1] == '\0';
     bool swapped = a[0] == b[1] && a[1] == b[0];

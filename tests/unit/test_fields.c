@@ -138,6 +138,7 @@ static void a_heading_that_looks_meant_is_told(void **state)
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_int_equal(meant(cases[i].heading), cases[i].field);
     assert_int_equal(meant("psi"), RODT_FIELD_NONE); /* it is read */
+    assert_int_equal(meant("presure"), RODT_FIELD_PSI); /* a slip of another name of the field */
     assert_int_equal(meant("remarks"), RODT_FIELD_NONE);
     assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_NONE);
     /* What is longer than any hint needs is cut, not looked through: a paragraph is no heading. */

@@ -583,7 +583,13 @@ static void a_chance_that_does_not_fit_is_not_given(void **state)
     made.applied = (rodt_length){INT64_C(3) * 244140625 + 1, 244140625};
     assert_chance(judged(made), RODT_PROOF_PROVEN_OVER, 1, 1);
     made.applied = (rodt_length){INT64_C(2) * 244140625 + 1, 244140625};
-    made.division = (rodt_length){499999999, 1000000000};
+    assert_chance(judged(made), RODT_PROOF_NOT_RESOLVED, 0, 0);
+    /* A limit in parts of 5^13, a stroke in parts of 127 and a division in parts of 2^29. */
+    made = reading("18", 0, 0);
+    made.chamber.rated_stroke = (rodt_length){610351563, 244140625};
+    made.released = (rodt_length){0, 1};
+    assert_int_equal(rodt_length_from_mm(50, 1, &made.applied), RODT_OK);
+    made.division = (rodt_length){268435455, 536870912};
     assert_chance(judged(made), RODT_PROOF_NOT_RESOLVED, 0, 0);
 }
 

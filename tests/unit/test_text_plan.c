@@ -624,6 +624,12 @@ static void test_arrays_that_cannot_be(void **state)
         refuse_array(&texts, &array, "cannot be");
     }
     array = sane_array(3);
+    array.null_count = 1;
+    arrow.buffers[0] = arrow.valid;
+    assert_int_equal(rodt_text_cells_from_arrow(&texts, &array, &out, NULL), RODT_OK);
+    arrow.buffers[0] = NULL;
+    refuse_array(&texts, &array, "cannot be");
+    array = sane_array(3);
     array.buffers = NULL;
     refuse_array(&texts, &array, "cannot be");
     array = sane_array(3);
