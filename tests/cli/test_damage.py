@@ -14,7 +14,9 @@ import os
 import re
 import subprocess
 import sys
+import tempfile
 import unittest
+from fractions import Fraction
 
 import tap
 
@@ -531,9 +533,106 @@ class Report(Damage):
             self.assertNotEqual(self.judge({**record, "wheel_ends": []})[0], PASS)
 
 
+class Identify(Damage):
+    """A clue less never leaves fewer chambers, nor a greater limit to judge by; one that cannot be read is refused."""
+
+    def judge(self, clues, *more):
+        """Exit status, how many chambers are left, and the limit to judge by."""
+        done = run("identify", *(word for name, text in clues.items() for word in (f"--{name}", text)), *more, "--json")
+        if done.returncode == REFUSED:
+            return REFUSED, 0, None
+        judged = json.loads(done.stdout)
+        return done.returncode, len(judged["candidates"]), judged["strict_limit"]
+
+    @staticmethod
+    def inches(limit):
+        return sum(map(Fraction, limit.split()))
+
+    def test_clues(self):
+        rows = {name: row for (group, name), row in self.entries.items() if group == "identify"}
+        self.assertEqual(set(options_of("identify")), {*rows, "rules", "as-of"})
+        sound = {name: row["sound"] for name, row in rows.items()}
+        before = self.judge(sound)
+        self.assertEqual(before[0], PASS)
+        for name, row in rows.items():
+            left = self.judge({clue: text for clue, text in sound.items() if clue != name})
+            self.assertTrue(left[1] >= before[1] and self.inches(left[2]) <= self.inches(before[2]), name)
+            self.assertEqual(self.judge(sound, f"--{name}", row["sound"])[0], REFUSED, f"{name} twice")
+            for text, how in self.damages(row["kind"]):
+                type(self).tried += 1
+                after = self.judge({**sound, name: text})
+                self.assertTrue(how != "unreadable" or after[0] == REFUSED, f"{name} {text!r}: {after}")
+                if how == "nothing" and after[0] == PASS:
+                    self.assertEqual(after, left, f"{name} {text!r}")
+
+
+class Walkround(Damage):
+    """The answers of a guided inspection: a text that is none makes no brake and no check good that was not. One that is
+    missing or there twice moves those behind it to other questions, and what they say there is another inspection: it does
+    not end well either."""
+    CONTRARY = {"62": "40", "4 1/8": "4 3/4", "n": "y"}  # a bad warning, a brake that is far over, oil in the reservoirs
+
+    def setUp(self):
+        with open(os.path.join(CASES, "../../examples/data/walkround.txt"), encoding="utf-8") as file:
+            self.sound = [line for line in file.read().split("\n")[:-1] if not line.startswith("#")]
+        self.assertGreater(len(self.sound), 40)
+        self.bad = [row["text"] for row in self.texts if not row["value_of"] and not row["nothing_for"]]
+        memory = "/dev/shm"  # every answer is written to the disk for good, which takes its time
+        folder = tempfile.TemporaryDirectory(dir=memory if os.access(memory, os.W_OK) else None)
+        self.addCleanup(folder.cleanup)
+        self.record, self.answers = os.path.join(folder.name, "w.json"), os.path.join(folder.name, "answers.txt")
+
+    def judge(self, lines):
+        """Exit status of the walk-round, that of its record, and the brakes and checks that are good in it."""
+        with open(self.answers, "w", encoding="utf-8") as file:
+            file.write("\n".join(lines) + "\n")
+        if os.path.exists(self.record):
+            os.remove(self.record)
+        walked = run("walkround", self.record, "--as-of", "2026-11-20", "--answers", self.answers)
+        if not os.path.exists(self.record):
+            return walked, REFUSED, set()
+        done = run("report", self.record, "--json")
+        if not done.stdout:
+            return walked, done.returncode, set()
+        judged = json.loads(done.stdout)
+        good = {end["position"] for end in judged["stroke"]["wheel_ends"] if end["verdict"] == "in-adjustment"}
+        return walked, done.returncode, good | {check["check"] for check in judged["air_checks"]
+                                                if check["result"] in ("good", "noted")}
+
+    def bases(self):
+        yield self.sound
+        for place, line in enumerate(self.sound):
+            if line in self.CONTRARY and (line != "n" or self.sound[place - 2] == "62"):
+                yield [*self.sound[:place], self.CONTRARY[line], "k", *self.sound[place + 1:]]  # k: keeps an unlikely answer
+                yield [*self.sound[:place], self.CONTRARY[line], *self.sound[place + 1:]]
+
+    def damaged(self, lines, turn):
+        """Each answer replaced by texts that are no answer to any question; left out, there twice, blank, skipped."""
+        for place in range(len(lines)):
+            before, after = lines[:place], lines[place + 1:]
+            moved = [[], [lines[place]] * 2, [""], ["skip"]]
+            texts = self.bad if LONG else [self.bad[next(turn) % len(self.bad)]]
+            for changed in (*([text] for text in texts), *(moved if LONG else [moved[next(turn) % 4]])):
+                yield place, changed, [*before, *changed, *after]
+
+    def test_answers(self):
+        turn = itertools.count()
+        for lines in self.bases():
+            walked, status, good = self.judge(lines)
+            if walked.returncode == REFUSED:
+                continue  # this contrary answer takes no confirmation, or needs one
+            self.assertNotEqual(status, PASS)
+            for place, changed, damaged in self.damaged(lines, turn):
+                type(self).tried += 1
+                again, after, better = self.judge(damaged)
+                said = f"answer {place}, {lines[place]!r} became {changed}: {status} became {after}, {better - good} are good"
+                moved = changed in ([], [""], ["skip"]) or len(changed) > 1
+                self.assertTrue((moved or better <= good) and PASS not in (after, again.returncode), said + again.stderr)
+
+
 if __name__ == "__main__":
     COMMAND, CASES = sys.argv[1:3]
     LONG = "long" in sys.argv
     if "without" in sys.argv:  # without a JSON library there are no records
-        del Report
+        del Report, Walkround
     tap.main()
