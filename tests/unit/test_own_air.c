@@ -377,6 +377,7 @@ static void what_is_open_stays_open(void **state)
     assert_int_equal(finding.law_result, RODT_AIR_RESULT_GOOD);
     finding = judge(own, loss(RODT_VEHICLE_CLASS_ANY, 0, 108));
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
+    assert_ptr_equal(finding.own_row, rodt_rules_air_at(own, 0)); /* of vehicles alike, the one with a row */
     finding = judge(own, loss(RODT_VEHICLE_CLASS_SINGLE, 0, 107));
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
     /* 4 psi fail a single vehicle by the law, and a combination by the carrier: by the law it stays open */

@@ -58,6 +58,24 @@ static void every_air_check_has_its_step(void **state)
     assert_int_equal(rodt_step_check((rodt_step)-1), RODT_AIR_CHECK_NONE);
 }
 
+/* How a check is set up is in its sentence, however short; nothing is added where it is empty or not there. */
+static void a_set_up_is_said(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-cdl");
+    rodt_air_limit row = *rodt_step_row_at(RODT_STEP_WARNING, rules, NULL, 0);
+    char without[RODT_SENTENCE_SIZE], text[RODT_SENTENCE_SIZE];
+    row.setup = NULL;
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_DO, rules, &row, without, sizeof without, NULL), RODT_OK);
+    assert_null(strchr(without, '('));
+    row.setup = "";
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_DO, rules, &row, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, without);
+    row.setup = "x";
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_DO, rules, &row, text, sizeof text, NULL), RODT_OK);
+    assert_non_null(strstr(text, " (x)"));
+}
+
 static size_t count_rows(const char *rules, rodt_step step, const rodt_air_reading *vehicle)
 {
     size_t count = 0;
@@ -184,7 +202,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(a_rule_set_has_its_steps),
                                        cmocka_unit_test(every_air_check_has_its_step),
-                                       cmocka_unit_test(the_rows_are_those_that_can_judge),
+                                       cmocka_unit_test(a_set_up_is_said), cmocka_unit_test(the_rows_are_those_that_can_judge),
                                        cmocka_unit_test(figures_are_filled_in),
                                        cmocka_unit_test(a_stroke_has_the_rank_of_its_schedule),
                                        cmocka_unit_test(without_a_figure_a_sentence_is_whole),
