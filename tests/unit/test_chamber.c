@@ -318,6 +318,9 @@ static void test_write_refuses(void **state)
     assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = (rodt_stroke_class)-1, .size = "30"},
                                          text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_STROKE_CLASS_ANY, .size = "30"}, text,
+                                         sizeof text, NULL),
+                     RODT_E_ARGUMENT);
     assert_int_equal(
         rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_STROKE_CLASS_LONG}, text, sizeof text, NULL),
         RODT_E_EMPTY);

@@ -120,8 +120,15 @@ static void lengths_out_of_their_bounds(void **state)
     reading = good();
     reading.chamber.rated_stroke = (rodt_length){0, 1};
     refuses(&reading, "rated_stroke");
-    reading.chamber.rated_stroke = (rodt_length){7, 1};
-    refuses(&reading, "rated_stroke");
+    static const rodt_length no_marks[] = {{7, 1}, {385, 64}, {47, 64}}, marks[] = {{3, 4}, {6, 1}};
+    for (size_t i = 0; i < COUNT_OF(no_marks); i++) {
+        reading.chamber.rated_stroke = no_marks[i];
+        refuses(&reading, "rated_stroke");
+    }
+    for (size_t i = 0; i < COUNT_OF(marks); i++) {
+        reading.chamber.rated_stroke = marks[i];
+        assert_int_equal(rodt_reading_check(&reading, NULL), RODT_OK);
+    }
 }
 
 static void pressures_that_no_text_has(void **state)
@@ -154,15 +161,25 @@ static void sizes_that_no_mark_has(void **state)
         refuses(&reading, "chamber");
     }
     rodt_reading reading = good();
+    rodt_error unclosed;
     memset(reading.chamber.size, '3', RODT_SIZE_TEXT_SIZE);
     refuses(&reading, "chamber");
+    assert_int_equal(rodt_chamber_check(&reading.chamber, &unclosed), RODT_E_ARGUMENT);
+    assert_string_equal(unclosed.text, "the text of a size is not closed by a zero byte");
     reading = good();
     memset(reading.chamber.spring_size, '3', RODT_SIZE_TEXT_SIZE);
     refuses(&reading, "chamber");
     reading.chamber = (rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "30"};
     refuses(&reading, "chamber");
-    reading.chamber = (rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "H"};
-    refuses(&reading, "chamber");
+    static const char *const no_letters[] = {"H", "AB", "@"};
+    for (size_t i = 0; i < COUNT_OF(no_letters); i++) {
+        rodt_error error;
+        reading.chamber = (rodt_chamber){.family = RODT_FAMILY_BOLT};
+        strcpy(reading.chamber.size, no_letters[i]);
+        refuses(&reading, "chamber");
+        assert_int_equal(rodt_chamber_check(&reading.chamber, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.text, "the size of a bolt-type chamber is a letter, A to G");
+    }
     reading.chamber = (rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "G"};
     assert_int_equal(rodt_reading_check(&reading, NULL), RODT_OK);
 }
