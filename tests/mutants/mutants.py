@@ -384,7 +384,7 @@ def is_asked(path, wanted):
 def chosen(mutants, wanted):
     if wanted[0].isdigit():
         return mutants[::max(1, len(mutants) // int(wanted[0]))]
-    return mutants
+    return sorted(mutants, key=lambda m: next((i for i, w in enumerate(wanted) if is_asked(m.path, [w])), 0))
 
 
 def table(results):
