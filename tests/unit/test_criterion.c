@@ -91,6 +91,20 @@ static void a_carriers_own_limit_makes_no_defect(void **state)
     rodt_rules_unref(own);
 }
 
+/* Whether the rod hardly moved is no matter of marks. Invented limit. */
+static void a_small_excess_over_a_carriers_limit_is_none(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1/4\n";
+    rodt_rules *own = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, sizeof table - 1, &own, NULL), RODT_OK);
+    rodt_finding hardly = type_30_by(own, 24, 95);
+    assert_int_equal(hardly.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    assert_true(rodt_finding_has(&hardly, RODT_REASON_HARDLY_MOVED));
+    assert_int_equal(rodt_finding_defect(&hardly), RODT_DEFECT_NONE);
+    rodt_rules_unref(own);
+}
+
 /* A law that says "less than" has the first half a defect exactly at its limit. Invented: no such law is in the tables. */
 static void a_stroke_at_a_limit_that_does_not_pass_is_half_a_defect(void **state)
 {
@@ -369,8 +383,12 @@ static void wrong_calls(void **state)
     assert_int_equal(most.unmeasured, RODT_BRAKES_MAX - 4);
     static const rodt_tally broken[] = {{4, 5, 0, 0, 0, {0}}, {4, 2, 2, 1, 0, {0}}, {4, 1, 0, 0, 2, {0}},
                                         {4, UINT32_MAX, 5, 0, 0, {0}}};
-    for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++)
-        assert_int_equal(rodt_tally_judge(&broken[i], 0, &count, NULL), RODT_E_ARGUMENT);
+    for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++) {
+        assert_int_equal(rodt_tally_judge(&broken[i], 0, &count, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "tally");
+    }
+    assert_int_equal(rodt_tally_judge(&tally, 3, &count, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "brakes");
     assert_memory_equal(&count, &kept, sizeof count);
     full.full = RODT_BRAKES_MAX;
     assert_int_equal(rodt_tally_judge(&full, 0, &count, NULL), RODT_OK);
@@ -388,6 +406,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(weights_change_at_the_limit_and_a_quarter_beyond),
         cmocka_unit_test(a_dead_brake_is_one_and_an_unproven_one_is_unknown),
+        cmocka_unit_test(a_small_excess_over_a_carriers_limit_is_none),
         cmocka_unit_test(a_carriers_own_limit_makes_no_defect),
         cmocka_unit_test(a_stroke_at_a_limit_that_does_not_pass_is_half_a_defect),
         cmocka_unit_test(an_excess_that_nobody_can_say_has_no_weight),
