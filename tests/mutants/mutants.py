@@ -244,6 +244,8 @@ class Work:
         for path in test["texts"]:
             inside = [os.path.join(w, n) for w, _, ns in os.walk(path) for n in ns] if os.path.isdir(path) else [path]
             texts += [open(p, encoding="latin-1").read() for p in sorted(inside) if "/corpus/" not in p or os.path.isfile(p)]
+        cases = {name for text in texts for name in re.findall(r'CASES "/([^"]+)"', text)}
+        texts += [open(os.path.join(self.copy, "tests/cases", name), encoding="latin-1").read() for name in sorted(cases)]
         support = os.path.join(self.copy, "tests/unit/support.c")
         return digest(" ".join(test["cmd"]), open(support, encoding="utf-8").read(), *texts)
 
