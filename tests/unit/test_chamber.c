@@ -206,6 +206,7 @@ static void test_bounded_text(void **state)
     assert_int_equal(rodt_chamber_parse_n(exact, sizeof exact, &read, NULL), RODT_OK);
     assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_LONG);
     assert_int_equal(rodt_chamber_parse_n("30LSX", 2, &read, NULL), RODT_OK);
+    assert_int_equal(rodt_chamber_parse_n("30.00", 4, &read, NULL), RODT_OK);
     assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_UNKNOWN);
     assert_int_equal(rodt_chamber_parse_n("30", 0, &read, NULL), RODT_E_EMPTY);
     assert_int_equal(rodt_chamber_parse("30\r\n", &read, NULL), RODT_OK);
