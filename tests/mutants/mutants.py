@@ -356,7 +356,8 @@ class Work:
         for target in next(p["targets"] for p in self.programs if p["name"] == test.name):
             commands = run(["ninja", "-C", self.build, "-t", "commands", target]).stdout.decode().splitlines()
             for command in commands:
-                if " -o lib/librodtravel" in command or f" -o {target} " in command or "csr" in command and "librodtravel.a" in command:
+                links = " -c " not in command and re.search(r"(-o|ar csr\w*) lib/librodtravel\.", command)
+                if links or f" -o {target} " in command:
                     if run(command, shell=True, cwd=self.build).returncode:
                         return False
         return True
