@@ -60,6 +60,7 @@ static const struct {
 
 static atomic_ulong counts[ANY + 1];
 static atomic_bool over; /* main has returned: what instruments write then does not fail */
+static _Thread_local bool starts; /* the address sanitizer starts a thread, and ends the program if it fails */
 static fault_kind wanted = ANY + 1;
 static fault_how how;
 static unsigned long place, number, milliseconds;
@@ -86,7 +87,7 @@ static void read_fault(const char *text)
 /* Is it the turn of this one? */
 static bool is_due(fault_kind kind, unsigned long now)
 {
-    if (kind != wanted || atomic_load(&over))
+    if (kind != wanted || starts || atomic_load(&over))
         return false;
     switch (how) {
     case FROM:
@@ -148,6 +149,16 @@ int pthread_create(pthread_t *newthread, const pthread_attr_t *attr, void *(*sta
     static int (*next)(pthread_t *, const pthread_attr_t *, void *(*)(void *), void *);
     find("pthread_create", &next);
     return fails(THREAD) ? EAGAIN : next(newthread, attr, start_routine, arg);
+}
+
+int pthread_getattr_np(pthread_t th, pthread_attr_t *attr)
+{
+    static int (*next)(pthread_t, pthread_attr_t *);
+    find("pthread_getattr_np", &next);
+    starts = true;
+    int result = next(th, attr);
+    starts = false;
+    return result;
 }
 
 /* --- System calls that fail ------------------------------------------------------------------------------ */
