@@ -408,23 +408,30 @@ class Parts(Runs):
 class Kills(Runs):
     """A signal comes before or after any call: what is there is right or old, and the next run makes all of it."""
 
-    def kill(self, row, number):
-        last = self.counts_of(row)["any"]
-        for _ in range(max(1, 1000 // len(ROWS + WALKS) // 4) if LONG else 1):
-            fault = f"any {RANDOM.choice(('before', 'after'))} {RANDOM.randint(1, last)} {number:d}"
-            outcome = self.attempt(row, faults={"FAULT": fault})
-            self.expect(outcome.status in (-number, 0, 1, 2, 3), row, fault, "the status", outcome)
-            self.expect(outcome.status != 2 or has_sentence(outcome.said), row, fault, "no sentence", outcome)
-            self.judge_files(row, fault, outcome, left=True)
-            if isinstance(row, Walk):
-                self.go_on(row, fault, outcome)
-            else:
-                again = self.run_line(row)
-                self.expect(again == self.whole_of(row), row, fault, "another answer of the next run", again)
+    def kill(self, row, number, fault):
+        outcome = self.attempt(row, faults={"FAULT": f"{fault} {number:d}"})
+        self.expect(outcome.status in (-number, 0, 1, 2, 3), row, fault, "the status", outcome)
+        self.expect(outcome.status != 2 or has_sentence(outcome.said), row, fault, "no sentence", outcome)
+        self.judge_files(row, fault, outcome, left=True)
+        if isinstance(row, Walk):
+            self.go_on(row, fault, outcome)
+        else:
+            again = self.run_line(row)
+            self.expect(again == self.whole_of(row), row, fault, "another answer of the next run", again)
 
     def every_row(self, number):
         for row in self.rows():
-            self.kill(row, number)
+            last = self.counts_of(row)["any"]
+            for _ in range(max(1, 1000 // len(ROWS + WALKS) // 4) if LONG else 1):
+                self.kill(row, number, f"any {RANDOM.choice(('before', 'after'))} {RANDOM.randint(1, last)}")
+        self.finish()
+
+    def test_around_a_name(self):
+        """Where a file gets its name, everything has to be in it."""
+        for row in self.rows():
+            for place in spread(self.counts_of(row)["name"], 6):
+                for how in ("before", "after"):
+                    self.kill(row, signal.SIGKILL, f"name {how} {place}")
         self.finish()
 
     def test_kill(self):
