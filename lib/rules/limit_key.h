@@ -6,11 +6,10 @@
 #include "core/common.h"
 #include "rodtravel/chamber.h"
 
-/* Two chambers of one family and size have one key. A size is a type number or a letter, "" = not known. */
+/* Two chambers of one family and size have one key. A size is a type number or a letter, and not empty. */
 static inline uint32_t limit_key(rodt_family family, const char *size)
 {
-    const uint32_t second = size[0] != '\0' ? (unsigned char)size[1] : 0;
-    return (uint32_t)family << 16 | (uint32_t)(unsigned char)size[0] << 8 | second;
+    return (uint32_t)family << 16 | (uint32_t)(unsigned char)size[0] << 8 | (unsigned char)size[1];
 }
 
 #endif

@@ -198,7 +198,7 @@ static void days_and_sizes(void **state)
         assert_int_equal(status, rodt_date_parse_n(text, 11, order, &other, NULL));
         assert_memory_equal(&day, &other, sizeof day);
     }
-    for (unsigned a = ' '; a < 127; a++) {
+    for (unsigned a = 1; a < 127; a++) {
         for (unsigned b = 0; b < 127; b++) {
             const char text[] = {' ', (char)a, (char)b, '\0'};
             rodt_chamber read = {0}, again = {0};
@@ -209,10 +209,25 @@ static void days_and_sizes(void **state)
     }
 }
 
+/* A text that is not plain, and one that says nothing, in a form. */
+static void texts_of_a_form(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "30", .released = "\xE2\x85\x9D", .applied = "\x01", .psi = "", .division = " "};
+    rodt_reading reading;
+    rodt_error error;
+    assert_int_equal(rodt_form_parse(&form, &reading, &error), RODT_OK);
+    assert_true(reading.released.num == 5 && reading.released.den == 8);
+    assert_string_equal(error.field, "applied");
+    assert_false(rodt_length_given(reading.division));
+    assert_false(rodt_pressure_given(reading.pressure));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(other_decimal_sign),
                                        cmocka_unit_test(plain_units),   cmocka_unit_test(spellings),
-                                       cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes)};
+                                       cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes),
+                                       cmocka_unit_test(texts_of_a_form)};
     return cmocka_run_group_tests_name("plain", tests, NULL, NULL);
 }
