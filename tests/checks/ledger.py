@@ -87,7 +87,9 @@ def check(root, command=None):
 
 
 def reached(root, build, target):
-    """The functions that the kept inputs of a target enter."""
+    """The functions that the kept inputs of a target enter; none where it was not built."""
+    if not os.path.isfile(os.path.join(build, "tests/fuzz", target)):
+        return set()
     run = subprocess.run([os.path.join(build, "tests/fuzz", target), "-runs=0", "-print_coverage=1",
                           os.path.join(root, "tests/fuzz/corpus", target[5:])], capture_output=True, text=True,
                          errors="replace", check=False)
