@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """The binary interface is the one that is kept in tests/abi/rodtravel.abi: functions with their types, sizes and
-offsets of records, numbers of enumerators, on machines of 64 bits.
+offsets of records, numbers of enumerators, constants that callers compile in, on machines of 64 bits.
 
 Arguments: root, the program `described`; --refresh before them keeps the interface as it is now."""
 import os
@@ -22,6 +22,8 @@ ROWS = {"rodt_source", "rodt_chamber_row", "rodt_limit", "rodt_air_limit", "rodt
         "rodt_member"}
 
 FUNCTION = re.compile(r"\bRODT_(?:API|INLINE)\b([^;{]*?)\b(rodt_\w+)\s*\(([^;{]*?)\)\s*[;{]")
+# Ends of enumerations grow with them, and a version is there to change.
+CONSTANT = re.compile(r"^#define[ \t]+(?!RODT_\w*VERSION|\w+_END\b)(RODT_\w+)[ \t]+([(\d\"-][^\n]*)", re.M)
 NAME_OF_PARAMETER = re.compile(r"(?<=[\s*)])\w+(?=(?:\[[^\]]*\])?$)")
 
 
@@ -43,9 +45,18 @@ def functions(root):
     return found
 
 
+def constants(root):
+    """{name: value} of the macros that are numbers or texts."""
+    found = {}
+    for path in tree.files(root, "include", ".h"):
+        found.update(CONSTANT.findall(tree.code(tree.read(root, path), keep_strings=True)))
+    return {name: re.sub(r"\s+", " ", value).strip() for name, value in found.items()}
+
+
 def interface(root, program):
     """{what it is about: its line}."""
     lines = {f"function {name}": line for name, line in functions(root).items()}
+    lines.update({f"constant {name}": f"constant {name} {value}" for name, value in constants(root).items()})
     records, enums = describe.described(program)
     for name, members in records.items():
         for member, row in members.items():

@@ -248,6 +248,8 @@ BROKEN = [
     ("new function", *kept(ABI.replace("function rodt_one int (int, const char *)\n", "")), '"function rodt_one int (int, const char *)" is new'),
     ("interface that grew", *kept(ABI.replace("function rodt_one int (int, const char *)\n", "")), "the interface grew"),
     ("function gone", *kept(ABI + "function rodt_old void (void)\n"), '"function rodt_old void (void)" is now "gone"'),
+    ("other constant", *kept(ABI + "constant RODT_PER_INCH 64\n", header=FUNCTION + "#define RODT_PER_INCH 32 /* parts */\n"),
+     '"constant RODT_PER_INCH 64" is now "constant RODT_PER_INCH 32"'),
     ("interface that broke", *kept(ABI + "function rodt_old void (void)\n"), "programs that are built already would break"),
     ("function of another type", *kept(ABI, header=FUNCTION.replace("int number", "long number")), 'is now "function rodt_one int (long, const char *)"'),
     ("moved member", *kept(ABI, SAYS.replace("far 8 8", "far 12 8")), "programs that are built already would break"),
