@@ -221,10 +221,11 @@ bindings() {
     venv=$build-venv
     [ -x "$venv/bin/python3" ] || python3 -m venv "$venv"
     "$venv/bin/pip" install --quiet --disable-pip-version-check meson ninja swig numpy pandas polars pyarrow duckdb \
-        matplotlib hypothesis mypy build || { count 0 1; echo "FAILED: pip"; return 0; }
+        matplotlib hypothesis mypy build 'cyclonedx-python-lib[json-validation]' || { count 0 1; echo "FAILED: pip"; return 0; }
     before=$PATH
     PATH=$venv/bin:$PATH
     if built bindings "$build-bindings"; then suites bindings "$build-bindings" --suite bindings; fi
+    step 'bill of materials' python3 -B "$root/tests/checks/bill_schema.py" "$build-bindings/rodtravel.cdx.json"
     step wheel wheel
     PATH=$before
 }

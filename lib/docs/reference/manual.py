@@ -229,6 +229,7 @@ def write(xml, version, seconds, folder):
         pages += [*own, umbrella_page(header, headers) if umbrella else header_page(header, own)]
     known = {page.name for page in pages}
     folder.mkdir()
+    folder.chmod(0o755)  # it is installed as it is, whatever umask it was built under
     stamp = stamp_of(int(os.environ.get("SOURCE_DATE_EPOCH", seconds)))
     for page in pages:
         (folder / f"{page.name}.3").write_text("\n".join(page.lines(stamp, version, known)) + "\n", "utf-8")
