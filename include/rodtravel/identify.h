@@ -103,7 +103,6 @@ typedef struct rodt_identification {
  * RODT_E_ARGUMENT       another pointer is NULL, there is no clue at all, an enumerator is unknown, a length is zero or
  *                       none that a tape shows, there is no such day, the reserve is not zero, or rodt_chamber_check
  *                       refuses the stamp
- * RODT_E_RANGE          a measured value does not fit
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules,
                                                          rodt_date day, rodt_identification *out, rodt_error *error);

@@ -15,13 +15,13 @@ bool rodti_is_mark(rodt_length length)
     return rodt_length_compare(length, least) >= 0 && rodt_length_compare(length, most) <= 0;
 }
 
-static bool is_type_number(const char size[RODT_SIZE_TEXT_SIZE])
+bool rodti_is_type_number(const char *size)
 {
     return size[0] != '0' && text_is_digit((unsigned char)size[0]) &&
            (size[1] == '\0' || (text_is_digit((unsigned char)size[1]) && size[2] == '\0'));
 }
 
-static bool is_bolt_letter(const char size[RODT_SIZE_TEXT_SIZE])
+bool rodti_is_bolt_letter(const char *size)
 {
     return size[0] >= 'A' && size[0] <= 'G' && size[1] == '\0';
 }
@@ -32,12 +32,12 @@ static const char *size_fault(const rodt_chamber *chamber)
         memchr(chamber->spring_size, '\0', RODT_SIZE_TEXT_SIZE) == NULL)
         return "the text of a size is not closed by a zero byte";
     bool bolt = chamber->family == RODT_FAMILY_BOLT;
-    if (chamber->size[0] != '\0' && !(bolt ? is_bolt_letter(chamber->size) : is_type_number(chamber->size)))
+    if (chamber->size[0] != '\0' && !(bolt ? rodti_is_bolt_letter(chamber->size) : rodti_is_type_number(chamber->size)))
         return bolt ? "the size of a bolt-type chamber is a letter, A to G"
                     : "the size of a chamber is its type number, 1 to 99, or the letter of a bolt-type chamber";
     if (chamber->spring_size[0] == '\0')
         return NULL;
-    return is_type_number(chamber->spring_size) ? NULL : "the size of a spring brake is its type number, 1 to 99";
+    return rodti_is_type_number(chamber->spring_size) ? NULL : "the size of a spring brake is its type number, 1 to 99";
 }
 
 static const char *mark_fault(rodt_length mark)

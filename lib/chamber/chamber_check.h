@@ -11,4 +11,8 @@
  * or a 0 that means "none". (Plausibility bounds of this library, not figures of law.) */
 bool rodti_is_mark(rodt_length length);
 
+/* True for the text of a type number, 1 to 99, and for the letter of a bolt-type chamber, A to G. */
+bool rodti_is_type_number(const char *size);
+bool rodti_is_bolt_letter(const char *size);
+
 #endif

@@ -64,9 +64,9 @@ static bool take_tight_hyphen(mark_reader *mark)
 static void skip_type_word(mark_reader *mark)
 {
     size_t start = mark->at;
-    bool hyphen = take_tight_hyphen(mark);
+    (void)take_tight_hyphen(mark);
     bool type = take_word(mark, "type");
-    if (hyphen && !type && here(mark)->kind != TOKEN_NUMBER && here(mark)->kind != TOKEN_WORD)
+    if (!type && here(mark)->kind != TOKEN_NUMBER && here(mark)->kind != TOKEN_WORD)
         mark->at = start;
     if (type)
         (void)take_tight_hyphen(mark);
@@ -218,11 +218,11 @@ static bool names_bolt(const mark_reader *mark)
     return false;
 }
 
-/* 'A' to 'G' for such a letter, or '\0'. */
+/* 'A' to 'G' for a word that is such a letter, or '\0'. */
 static char bolt_size(const mark_token *letter)
 {
     unsigned char upper = (unsigned char)letter->text[0] & 0xDFu;
-    return letter->size == 1 && upper >= 'A' && upper <= 'G' ? (char)upper : '\0';
+    return letter->size == 1 && upper <= 'G' ? (char)upper : '\0';
 }
 
 /* A letter is a size only beside the word bolt: alone it can be a code of the rated stroke. */

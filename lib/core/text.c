@@ -164,10 +164,11 @@ static bool is_visible(uint32_t code)
     return code < 0xE000 || (code > 0xF8FF && code < 0xFFF0);
 }
 
+/* What is visible has no more than three bytes. */
 static void encode(uint32_t code, char shown[TEXT_SHOWN_SIZE])
 {
-    unsigned n = code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
-    static const unsigned char marks[] = {0, 0, 0xC0, 0xE0, 0xF0};
+    unsigned n = code < 0x80 ? 1 : code < 0x800 ? 2 : 3;
+    static const unsigned char marks[] = {0, 0, 0xC0, 0xE0};
     for (unsigned i = n; i-- > 1; code >>= 6)
         shown[i] = (char)(0x80 | (code & 0x3F));
     shown[0] = (char)(marks[n] | code);

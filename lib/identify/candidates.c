@@ -2,6 +2,8 @@
 /* The chambers of the tables against the clues. A class that the rule set has no row for is no kind of its own:
  * what is listed is what a limit depends on. */
 #include "identify/candidates.h"
+
+#include "core/always.h"
 #include "rules/find_limit.h"
 #include "rules/rated_stroke.h"
 
@@ -114,14 +116,16 @@ static match match_rated_stroke(const match_query *q, const chamber_kind *v, rod
     return rodt_length_given(limit) && rodti_rated_stroke_contradicts(&row, mark) ? MATCH_DOUBTFUL : MATCH_SILENT;
 }
 
-static match match_diameter(const match_query *q, rodt_candidate *candidate, rodt_status *status)
+static match match_diameter(const match_query *q, rodt_candidate *candidate)
 {
     rodt_length taped = q->clues->diameter;
     if (!rodt_length_given(taped) || !rodt_length_given(candidate->diameter))
         return MATCH_SILENT;
     bool wider = rodt_length_compare(taped, candidate->diameter) > 0;
-    *status = wider ? rodt_length_subtract(taped, candidate->diameter, &candidate->diameter_distance)
-                    : rodt_length_subtract(candidate->diameter, taped, &candidate->diameter_distance);
+    rodt_status status = wider ? rodt_length_subtract(taped, candidate->diameter, &candidate->diameter_distance)
+                               : rodt_length_subtract(candidate->diameter, taped, &candidate->diameter_distance);
+    if (NEVER(status != RODT_OK)) /* what a tape shows and what is published fit */
+        return MATCH_SILENT;
     return match_if(rodt_length_compare(candidate->diameter_distance, q->tolerance) <= 0);
 }
 
@@ -186,11 +190,10 @@ static rodt_candidate make_candidate(const chamber_kind *v)
     return candidate;
 }
 
-static rodt_status check_candidate(const match_query *q, const chamber_kind *v, candidate_match *t)
+static void check_candidate(const match_query *q, const chamber_kind *v, candidate_match *t)
 {
     const rodt_clues *clues = q->clues;
     *t = (candidate_match){.candidate = make_candidate(v)};
-    rodt_status status = RODT_OK;
     find_limit(q, &t->candidate);
     t->strict_limit = find_strict_limit(q, &t->candidate, marked_stroke(clues));
     rodt_length limit = t->candidate.limit;
@@ -198,14 +201,13 @@ static rodt_status check_candidate(const match_query *q, const chamber_kind *v, 
     add_match(t, STAMPED_CLASS, match_stamped_class(&clues->stamp, v));
     add_match(t, STAMPED_CLASS, match_rated_stroke(q, v, limit, clues->stamp.rated_stroke));
     add_match(t, RODT_CLUE_RATED_STROKE, match_rated_stroke(q, v, limit, clues->rated_stroke));
-    add_match(t, RODT_CLUE_DIAMETER, match_diameter(q, &t->candidate, &status));
+    add_match(t, RODT_CLUE_DIAMETER, match_diameter(q, &t->candidate));
     if (clues->family != RODT_FAMILY_UNKNOWN)
         add_match(t, RODT_CLUE_FAMILY, match_if(clues->family == v->row->family));
     if (clues->port == RODT_PORT_SQUARE)
         add_match(t, RODT_CLUE_PORT_SHAPE, match_long_sign(v));
     if (clues->tag == RODT_TAG_TRAPEZOID)
         add_match(t, RODT_CLUE_TAG, match_long_sign(v));
-    return status;
 }
 
 /* --- Every chamber in every class ----------------------------------------------------------------------- */
@@ -214,16 +216,13 @@ typedef struct iterator {
     const match_query *query;
     match_visitor *visit;
     void *state;
-    rodt_status status;
 } iterator;
 
-static void visit(iterator *w, chamber_kind v)
+static void visit(const iterator *w, chamber_kind v)
 {
     candidate_match matched;
-    if (w->status == RODT_OK)
-        w->status = check_candidate(w->query, &v, &matched);
-    if (w->status == RODT_OK)
-        w->visit(w->state, &matched);
+    check_candidate(w->query, &v, &matched);
+    w->visit(w->state, &matched);
 }
 
 static bool has_long_sign(const rodt_clues *clues)
@@ -234,22 +233,21 @@ static bool has_long_sign(const rodt_clues *clues)
 
 /* Long stroke without a row of its own (6, 9, 36) is a chamber without a published limit, and is thought of only
  * where a sign supports it. */
-static void visit_chamber(iterator *w, const rodt_chamber_row *row)
+static void visit_chamber(const iterator *w, const rodt_chamber_row *row)
 {
-    bool has_class[RODT_STROKE_CLASS_LONG + 1] = {false, false, false};
+    bool has_class[RODT_STROKE_CLASS_LONG + 1] = {false, false, false}, has_any = false;
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(w->query, i)) != NULL; i++) {
         rodt_stroke_class stroke_class = class_of(limit);
         bool adds_nothing = stroke_class == RODT_STROKE_CLASS_UNKNOWN && has_class[RODT_STROKE_CLASS_STANDARD];
         if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->query, i))
             continue;
-        has_class[stroke_class] = true;
+        has_class[stroke_class] = has_any = true;
         visit(w, (chamber_kind){row, stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
     }
     if (has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG] && has_long_sign(w->query->clues))
         visit(w, (chamber_kind){.row = row, .stroke_class = RODT_STROKE_CLASS_LONG});
-    if (!has_class[RODT_STROKE_CLASS_UNKNOWN] && !has_class[RODT_STROKE_CLASS_STANDARD] &&
-        !has_class[RODT_STROKE_CLASS_LONG])
+    if (!has_any)
         visit(w, (chamber_kind){.row = row});
 }
 
@@ -265,7 +263,7 @@ static bool is_listed(const rodt_chamber *stamp)
 }
 
 /* A stamped size that no table knows is a chamber all the same: what is marked on it can limit its stroke. */
-static void visit_stamp(iterator *w)
+static void visit_stamp(const iterator *w)
 {
     const rodt_clues *clues = w->query->clues;
     const rodt_chamber *stamp = &clues->stamp;
@@ -275,12 +273,11 @@ static void visit_stamp(iterator *w)
         visit(w, (chamber_kind){.row = &row, .stroke_class = stamp->stroke_class});
 }
 
-rodt_status rodti_match_every_chamber(const match_query *query, match_visitor *visitor, void *state)
+void rodti_match_every_chamber(const match_query *query, match_visitor *visitor, void *state)
 {
-    iterator w = {query, visitor, state, RODT_OK};
+    const iterator w = {query, visitor, state};
     const rodt_chamber_row *row;
     for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
         visit_chamber(&w, row);
     visit_stamp(&w);
-    return w.status;
 }

@@ -31,7 +31,7 @@ typedef struct candidate_match {
 typedef void match_visitor(void *state, const candidate_match *matched);
 
 /* Tries every chamber in every stroke class that the rule set knows, in the order of the tables, and the stamped one
- * if no table has it. Statuses as rodt_clues_identify; it stops at the first that is not RODT_OK. */
-rodt_status rodti_match_every_chamber(const match_query *query, match_visitor *visit, void *state);
+ * if no table has it. The clues were checked. */
+void rodti_match_every_chamber(const match_query *query, match_visitor *visit, void *state);
 
 #endif

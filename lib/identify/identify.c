@@ -213,25 +213,19 @@ static rodt_status check_clues(const rodt_clues *clues, rodt_date day, rodt_erro
     return has_clue(clues) ? RODT_OK : rodti_field_error(error, "", "there is no clue at all");
 }
 
-static rodt_status identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
+static void identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
 {
     const rodt_rules *law = rodt_rules_law(rules);
     match_query asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
     search s = {.clues = clues};
     bool read_to = rodt_length_given(clues->diameter_division);
-    rodt_status status =
-        rodti_diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
-    if (status == RODT_OK)
-        status = rodti_match_every_chamber(&asked, record_conflicts, &s);
-    if (status == RODT_OK)
-        status = rodti_match_every_chamber(&asked, keep_possible, &s);
-    if (status != RODT_OK)
-        return status;
+    asked.tolerance = rodti_diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION);
+    rodti_match_every_chamber(&asked, record_conflicts, &s);
+    rodti_match_every_chamber(&asked, keep_possible, &s);
     if (s.found.count > 0)
         s.found.contradiction = find_contradiction(&s);
     s.found.next_observation = rodti_find_next_observation(&s.found, clues);
     *out = s.found;
-    return RODT_OK;
 }
 
 rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
@@ -242,8 +236,7 @@ rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules
     if (rules == NULL)
         return rodti_rules_error(error);
     rodt_status status = check_clues(clues, day, error);
-    if (status != RODT_OK)
-        return status;
-    status = identify(clues, rules, day, out);
-    return status == RODT_OK ? status : rodti_error_status(error, status);
+    if (status == RODT_OK)
+        identify(clues, rules, day, out);
+    return status;
 }

@@ -3,15 +3,18 @@
  * limits are among those, because the brake is judged by the limit and not by the name of its chamber. */
 #include "identify/next_observation.h"
 
+#include "core/always.h"
 #include "message/message.h"
 
 #include <string.h>
 
-rodt_status rodti_diameter_tolerance(rodt_length division, rodt_length *out)
+rodt_length rodti_diameter_tolerance(rodt_length division)
 {
-    rodt_length half;
-    rodt_status status = rodt_length_scale(division, (rodt_ratio){1, 2}, &half);
-    return status != RODT_OK ? status : rodt_length_add(half, DIAMETERS_APART, out);
+    rodt_length half = {0, 1}, tolerance = {0, 1};
+    rodt_status halved = rodt_length_scale(division, (rodt_ratio){1, 2}, &half);
+    rodt_status added = rodt_length_add(half, DIAMETERS_APART, &tolerance);
+    /* A division that a tape has fits. */
+    return ALWAYS(halved == RODT_OK && added == RODT_OK) ? tolerance : DIAMETERS_APART;
 }
 
 static bool same_length(rodt_length a, rodt_length b) { return rodt_length_compare(a, b) == 0; }
@@ -25,13 +28,11 @@ static bool is_long(const rodt_candidate *candidate)
 static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *b)
 {
     rodt_length apart;
-    rodt_length tolerance;
     bool a_is_longer = rodt_length_compare(a->diameter, b->diameter) > 0;
-    if (rodt_length_subtract(a_is_longer ? a->diameter : b->diameter, a_is_longer ? b->diameter : a->diameter,
-                             &apart) != RODT_OK ||
-        rodti_diameter_tolerance(USUAL_DIVISION, &tolerance) != RODT_OK)
-        return true;
-    return rodt_length_compare(apart, tolerance) <= 0;
+    rodt_length longer = a_is_longer ? a->diameter : b->diameter, shorter = a_is_longer ? b->diameter : a->diameter;
+    if (rodt_length_subtract(longer, shorter, &apart) != RODT_OK)
+        return true; /* of one of them no diameter is published */
+    return rodt_length_compare(apart, rodti_diameter_tolerance(USUAL_DIVISION)) <= 0;
 }
 
 /* If the chamber is `truth`, would `other` still be possible after the observation? A stamp gives the size; its

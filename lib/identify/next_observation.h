@@ -13,8 +13,8 @@
 /* Inspection tapes are read to eighths unless somebody says otherwise (common practice, no source). */
 #define USUAL_DIVISION ((rodt_length){1, 8})
 
-/* How far a reading of that division may lie from the published diameter. Statuses as rodt_length_add. */
-rodt_status rodti_diameter_tolerance(rodt_length division, rodt_length *out);
+/* How far a reading of that division, which was checked, may lie from the published diameter. */
+rodt_length rodti_diameter_tolerance(rodt_length division);
 
 /* The observation that leaves the fewest limits open in the worst case; the first of equals. */
 rodt_observation rodti_find_next_observation(const rodt_identification *found, const rodt_clues *clues);

@@ -2,6 +2,7 @@
 /* A row of air checks: its cells, which of them go together, and when two rows contradict each other. */
 #include "rules/air_row.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "rules/air_choice.h"
 #include "rules/limit_row.h"
@@ -14,10 +15,11 @@
 static bool read_words(table_reader *reader, rodt_air_limit *row)
 {
     bool good = rodti_table_name(reader, AIR_CHECK, &rodti_words_air_check, RODT_AIR_CHECK_WARNING, &row->check);
-    good = rodti_table_name(reader, AIR_KIND, &rodti_words_air_kind, 0, &row->kind) && good;
-    good = rodti_table_name(reader, AIR_VEHICLE, &rodti_words_vehicle_class, 0, &row->vehicle) && good;
-    good = rodti_table_name(reader, AIR_COMPARISON, &rodti_words_comparison, 0, &row->comparison) && good;
-    return rodti_table_name(reader, AIR_MEASURE, &rodti_words_air_measure, 0, &row->measure) && good;
+    good &= rodti_table_name(reader, AIR_KIND, &rodti_words_air_kind, 0, &row->kind);
+    good &= rodti_table_name(reader, AIR_VEHICLE, &rodti_words_vehicle_class, 0, &row->vehicle);
+    good &= rodti_table_name(reader, AIR_COMPARISON, &rodti_words_comparison, 0, &row->comparison);
+    good &= rodti_table_name(reader, AIR_MEASURE, &rodti_words_air_measure, 0, &row->measure);
+    return good;
 }
 
 /* "2" or "2+"; an empty cell is any number. */
@@ -40,7 +42,7 @@ static bool read_towed(table_reader *reader, rodt_air_limit *row)
 static bool read_built(table_reader *reader, rodt_air_limit *row)
 {
     bool good = rodti_table_date(reader, AIR_BUILT_FROM, &row->built_from);
-    good = rodti_table_date(reader, AIR_BUILT_UNTIL, &row->built_until) && good;
+    good &= rodti_table_date(reader, AIR_BUILT_UNTIL, &row->built_until);
     return good && rodti_table_span(reader, AIR_BUILT_UNTIL, row->built_from, row->built_until);
 }
 
@@ -48,11 +50,12 @@ static bool read_built(table_reader *reader, rodt_air_limit *row)
 static bool read_span(table_reader *reader, rodt_air_limit *row)
 {
     bool good = rodti_table_pressure(reader, AIR_START_KPA, &row->start_kpa);
-    good = rodti_table_pressure(reader, AIR_STOP_KPA, &row->stop_kpa) && good;
+    good &= rodti_table_pressure(reader, AIR_STOP_KPA, &row->stop_kpa);
     if (rodt_air_span_find(reader->cells[AIR_START].text, &row->span) != RODT_OK ||
         row->span == RODT_AIR_SPAN_PRESSURES) {
-        good = rodti_table_pressure(reader, AIR_START, &row->start) && good;
-        return rodti_table_pressure(reader, AIR_STOP, &row->stop) && good;
+        good &= rodti_table_pressure(reader, AIR_START, &row->start);
+        good &= rodti_table_pressure(reader, AIR_STOP, &row->stop);
+        return good;
     }
     if (table_empty(reader, AIR_STOP))
         return good;
@@ -79,9 +82,9 @@ static bool read_figures(table_reader *reader, rodt_air_limit *row)
     static const char *const by_words[] = {"", "volume", "half-cut-out", "below-cut-out"};
     unsigned by = 0;
     bool good = rodti_table_number(reader, AIR_VALUE, &row->value);
-    good = rodti_table_number(reader, AIR_UPPER, &row->upper) && good;
-    good = rodti_table_number(reader, AIR_PER_TOWED, &row->per_towed_unit) && good;
-    good = rodti_table_word(reader, AIR_BY, by_words, COUNT_OF(by_words), &by) && good;
+    good &= rodti_table_number(reader, AIR_UPPER, &row->upper);
+    good &= rodti_table_number(reader, AIR_PER_TOWED, &row->per_towed_unit);
+    good &= rodti_table_word(reader, AIR_BY, by_words, COUNT_OF(by_words), &by);
     row->by_volume = by == 1;
     row->half_cut_out = by == 2;
     row->below_cut_out = by == 3;
@@ -93,12 +96,12 @@ bool rodti_table_air(table_reader *reader, rodt_air_limit *out)
     rodt_air_limit row = {.published = reader->cells[AIR_PUBLISHED].text, .setup = reader->cells[AIR_SETUP].text};
     RODT_ENUM32(rodt_evidence) evidence;
     bool good = read_words(reader, &row);
-    good = read_towed(reader, &row) && good;
-    good = read_built(reader, &row) && good;
-    good = read_figures(reader, &row) && good;
-    good = read_span(reader, &row) && good;
-    good = read_applications(reader, &row) && good;
-    good = rodti_table_evidence(reader, AIR_EVIDENCE, &evidence) && good;
+    good &= read_towed(reader, &row);
+    good &= read_built(reader, &row);
+    good &= read_figures(reader, &row);
+    good &= read_span(reader, &row);
+    good &= read_applications(reader, &row);
+    good &= rodti_table_evidence(reader, AIR_EVIDENCE, &evidence);
     if (!good)
         return false;
     row.evidence = evidence;
@@ -200,13 +203,13 @@ static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
 {
     rodt_pressure one;
     rodt_ratio distance;
+    rodt_status made = rodt_pressure_from_kpa(1, 1, &one);
     if (!rodt_pressure_given(kpa))
         return true;
-    if (!rodt_pressure_given(psi) || rodt_pressure_from_kpa(1, 1, &one) != RODT_OK ||
-        !rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance))
+    if (!rodt_pressure_given(psi) || !rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance))
         return false;
     distance.num = distance.num < 0 ? -distance.num : distance.num;
-    return rodti_exact_compare(distance, EXACT(one)) <= 0;
+    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_compare(distance, EXACT(one)) <= 0;
 }
 
 bool rodti_air_row_fits(const rodt_air_limit *row, char *fault, size_t size)
@@ -244,7 +247,8 @@ static const char *const measure_units[RODT_AIR_MEASURE_END] = {"psi",     "kPa"
 static void put_ratio(text_writer *writer, rodt_ratio ratio)
 {
     char text[RODT_RATIO_TEXT_SIZE];
-    if (rodt_ratio_format(ratio, text, sizeof text, NULL) == RODT_OK)
+    rodt_status status = rodt_ratio_format(ratio, text, sizeof text, NULL);
+    if (ALWAYS(status == RODT_OK)) /* figures of a row are numbers, and there is room */
         rodti_text_put(writer, text);
 }
 

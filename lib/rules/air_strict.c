@@ -2,6 +2,7 @@
 /* A carrier's figure of an air check beside the law's: every vehicle and every day of build on which both apply. */
 #include "rules/air_strict.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "rules/air_choice.h"
 #include "rules/air_row.h"
@@ -19,8 +20,9 @@ typedef struct air_range {
 static bool to_psi(rodt_ratio *value)
 {
     rodt_pressure kpa;
+    rodt_status made = rodt_pressure_from_kpa(1, 1, &kpa);
     return !rodt_ratio_given(*value) ||
-           (rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && rodti_exact_multiply(*value, EXACT(kpa), value));
+           (ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_multiply(*value, EXACT(kpa), value));
 }
 
 static bool to_left(rodt_ratio *value)
@@ -106,7 +108,8 @@ static void report_laxer(table_reader *reader, const rodt_air_limit *row, const 
     rodti_air_row_put(&other, law, vehicle->towed_units);
     rodti_text_put(&other, " for ");
     put_vehicle(&other, vehicle);
-    if (rodti_air_is_dated(law) && rodt_date_format(vehicle->built, day, sizeof day, NULL) == RODT_OK)
+    rodt_status written = rodt_date_format(vehicle->built, day, sizeof day, NULL);
+    if (rodti_air_is_dated(law) && ALWAYS(written == RODT_OK)) /* only days that there are are looked at */
         rodti_text_putf(&other, " built on %s", day);
     rodti_table_fault(reader, table_empty(reader, AIR_VALUE) ? AIR_COMPARISON : AIR_VALUE, 1, RODT_E_LAXER,
                       "\"%s\" is laxer than the law, which has %s", own.buffer, other.buffer);
@@ -146,10 +149,12 @@ static bool check_vehicle(table_reader *reader, air_rows law, const rodt_air_lim
         const rodt_air_limit *other = &law.row[i];
         if (!is_beside(row, other) || !rodti_air_is_chosen(law, other, row->check, vehicle))
             continue;
-        compared = compared || is_alike(row, other);
         if (!is_alike(row, other)) {
             unlike = other;
-        } else if (!rodti_air_is_within(row, other, vehicle->towed_units)) {
+            continue;
+        }
+        compared = true;
+        if (!rodti_air_is_within(row, other, vehicle->towed_units)) {
             report_laxer(reader, row, other, vehicle);
             return false;
         }

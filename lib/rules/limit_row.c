@@ -13,26 +13,10 @@ bool rodti_table_family(table_reader *reader, size_t column, RODT_ENUM32(rodt_fa
     return rodti_table_name(reader, column, &rodti_words_family, RODT_FAMILY_CLAMP, out);
 }
 
-static bool is_type_number(const table_cell *cell)
-{
-    if (cell->size == 0 || cell->size > 2 || cell->text[0] == '0')
-        return false;
-    for (size_t i = 0; i < cell->size; i++) {
-        if (!text_is_digit((unsigned char)cell->text[i]))
-            return false;
-    }
-    return true;
-}
-
-static bool is_bolt_letter(const table_cell *cell)
-{
-    return cell->size == 1 && cell->text[0] >= 'A' && cell->text[0] <= 'G';
-}
-
 bool rodti_table_size(table_reader *reader, size_t column, rodt_family family)
 {
     const table_cell *cell = &reader->cells[column];
-    if (family == RODT_FAMILY_BOLT ? is_bolt_letter(cell) : is_type_number(cell))
+    if (family == RODT_FAMILY_BOLT ? rodti_is_bolt_letter(cell->text) : rodti_is_type_number(cell->text))
         return true;
     rodti_table_fault(reader, column, 1, RODT_E_TABLE,
                 family == RODT_FAMILY_BOLT ? "expected the letter of a bolt-type chamber, A to G"
@@ -102,12 +86,12 @@ static bool table_mark(table_reader *reader, rodt_length rated)
 static bool table_figures(table_reader *reader, rodt_limit *row)
 {
     bool good = rodti_table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_IN, &row->rated_stroke);
-    good = rodti_table_length(reader, LIMIT_RATED_MM, RODT_UNIT_MM, &row->rated_stroke_mm) && good;
-    good = rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_IN, &row->limit) && good;
-    good = rodti_table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm) && good;
-    good = table_beside(reader, LIMIT_RATED_STROKE, LIMIT_RATED_MM) && good;
+    good &= rodti_table_length(reader, LIMIT_RATED_MM, RODT_UNIT_MM, &row->rated_stroke_mm);
+    good &= rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_IN, &row->limit);
+    good &= rodti_table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm);
+    good &= table_beside(reader, LIMIT_RATED_STROKE, LIMIT_RATED_MM);
     good = good && table_mark(reader, row->rated_stroke);
-    good = table_positive(reader, LIMIT_LIMIT, row->limit) && good;
+    good &= table_positive(reader, LIMIT_LIMIT, row->limit);
     good = good && table_alike(reader, LIMIT_RATED_MM, row->rated_stroke, row->rated_stroke_mm);
     good = good && table_alike(reader, LIMIT_LIMIT_MM, row->limit, row->printed_mm);
     if (good && rodt_length_given(row->rated_stroke) &&
@@ -121,7 +105,7 @@ static bool table_figures(table_reader *reader, rodt_limit *row)
 static bool table_days(table_reader *reader, rodt_limit *row)
 {
     bool good = rodti_table_date(reader, LIMIT_FROM, &row->from);
-    good = rodti_table_date(reader, LIMIT_UNTIL, &row->until) && good;
+    good &= rodti_table_date(reader, LIMIT_UNTIL, &row->until);
     return good && rodti_table_span(reader, LIMIT_UNTIL, row->from, row->until);
 }
 
@@ -130,10 +114,10 @@ bool rodti_table_limit(table_reader *reader, rodt_limit *out)
     rodt_limit row = {.size = reader->cells[LIMIT_SIZE].text, .published = reader->cells[LIMIT_LIMIT].text};
     bool good = rodti_table_family(reader, LIMIT_FAMILY, &row.family);
     good = good && rodti_table_size(reader, LIMIT_SIZE, row.family);
-    good = table_class(reader, &row.stroke_class) && good;
-    good = table_figures(reader, &row) && good;
-    good = table_days(reader, &row) && good;
-    good = rodti_table_evidence(reader, LIMIT_EVIDENCE, &row.evidence) && good;
+    good &= table_class(reader, &row.stroke_class);
+    good &= table_figures(reader, &row);
+    good &= table_days(reader, &row);
+    good &= rodti_table_evidence(reader, LIMIT_EVIDENCE, &row.evidence);
     if (good)
         *out = row;
     return good;

@@ -2,15 +2,17 @@
 /* The rated stroke marked on a housing beside the tables. */
 #include "rules/rated_stroke.h"
 
+#include "core/always.h"
+
 static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a) && rodt_length_compare(a, b) == 0; }
 
 bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
 {
-    rodt_length mm, whole;
+    static const rodt_length mm = {5, 127}; /* in inches */
+    rodt_length whole;
     return rodt_length_given(mark) &&
            (is_equal(rated, mark) || is_equal(printed_mm, mark) ||
-           (rodt_length_from_mm(1, 1, &mm) == RODT_OK &&
-            rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark)));
+            (rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark)));
 }
 
 /* Of all long-stroke chambers with a limit in 49 CFR 393.47(e)(1) type 30 has the largest share of its rated stroke:
@@ -18,7 +20,8 @@ bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rod
 static bool is_too_large(rodt_length limit, rodt_length mark)
 {
     rodt_length most;
-    return rodt_length_scale(mark, (rodt_ratio){5, 6}, &most) == RODT_OK && rodt_length_compare(limit, most) > 0;
+    rodt_status status = rodt_length_scale(mark, (rodt_ratio){5, 6}, &most);
+    return ALWAYS(status == RODT_OK) /* a mark that was checked fits */ && rodt_length_compare(limit, most) > 0;
 }
 
 bool rodti_rated_stroke_contradicts(const rodt_limit *row, rodt_length mark)

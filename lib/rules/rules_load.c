@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/error.h"
+#include "core/always.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "rules/air_choice.h"
@@ -290,8 +291,9 @@ static bool check_on(const loading *load, table_reader *reader, const rodt_limit
         return true;
     if (row->stroke_class != RODT_STROKE_CLASS_ANY)
         return check_class_on(load, reader, row, row->stroke_class, day);
-    return check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day) &&
-           check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);
+    bool good = check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day);
+    good &= check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);
+    return good;
 }
 
 /* The law changes only where one of its rows begins or ends, so those days, the row's own and "today" are
@@ -302,8 +304,10 @@ static void check_strict(const loading *load, table_reader *reader, const rodt_l
     const rodt_rules *law = load->law;
     bool good = check_on(load, reader, row, (rodt_date){0}) && check_on(load, reader, row, row->from) &&
                 check_on(load, reader, row, row->until);
-    for (size_t i = 0; good && i < law->limit_count; i++)
-        good = check_on(load, reader, row, law->limits[i].from) && check_on(load, reader, row, law->limits[i].until);
+    for (size_t i = 0; good && i < law->limit_count; i++) {
+        good = check_on(load, reader, row, law->limits[i].from);
+        good &= check_on(load, reader, row, law->limits[i].until);
+    }
 }
 
 /* The source of the row at that place; without a cell it is the carrier's table itself. */
@@ -336,7 +340,8 @@ static bool load_limits(loading *load)
     table_reader reader;
     if (load->parts[PART_LIMITS].text == NULL)
         return true;
-    if (!open_part(load, PART_LIMITS, &reader))
+    bool open = open_part(load, PART_LIMITS, &reader);
+    if (NEVER(!open)) /* its rows were counted */
         return false;
     while (reader.valid && rodti_table_next(&reader)) {
         rodt_limit row;
@@ -398,9 +403,10 @@ static bool load_air(loading *load)
     table_reader reader;
     if (load->parts[PART_AIR].text == NULL)
         return true;
-    if (!open_part(load, PART_AIR, &reader))
+    bool open = open_part(load, PART_AIR, &reader);
+    if (NEVER(!open)) /* its rows were counted */
         return false;
-    while (reader.valid && rodti_table_next(&reader)) {
+    while (rodti_table_next(&reader)) {
         rodt_air_limit row;
         if (!rodti_table_air(&reader, &row) || !check_air_row(load, &reader, &row) ||
             !rodti_air_check_strict(&reader, load->air_law, &row))

@@ -2,6 +2,7 @@
 /* The values in the cells of a table. A figure is read as on a form, by the library's own readers. */
 #include <string.h>
 
+#include "core/always.h"
 #include "core/number_parse.h"
 #include "rules/table_reader.h"
 
@@ -106,7 +107,8 @@ bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeratio
         *out = cell->size == 0 ? 0 : (uint32_t)found->number;
         return true;
     }
-    for (size_t i = first; i < rodt_enumerator_count(of) && count < NAMES_MAX; i++)
+    /* No enumeration of a table has more words. */
+    for (size_t i = first; i < rodt_enumerator_count(of) && ALWAYS(count < NAMES_MAX); i++)
         names[count++] = rodt_enumerator_at(of, i)->word;
     return refuse_word(reader, column, names, count);
 }

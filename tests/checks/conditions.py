@@ -18,7 +18,7 @@ from tree import Finding
 
 LIBRARY = ("lib/", "include/")
 FILE_LAYER = ("examples/cli/io/", "examples/cli/ui/files.c")
-HELD = ()  # parts of LIBRARY that have to be complete
+HELD = ("lib/core/", "lib/message/", "lib/chamber/", "lib/rules/", "lib/identify/")  # parts of LIBRARY that are complete
 HELD_FILES = ()  # parts of FILE_LAYER whose statements all have to run, and whose branches all have to go both ways
 UNHELD = ("lib/tablec/", "lib/catalogc/")
 MARKS = "lib/core/always.h"
@@ -40,17 +40,19 @@ def slice_of(text, place):
 
 
 class Function:
-    """One function of the export. A place within a macro is that where the function uses the macro."""
+    """One function of the export. A place within a macro is that where the function uses the macro; a function that is
+    a macro as a whole is where the macro is."""
 
     def __init__(self, data, root):
-        self.path = os.path.relpath(data["filenames"][0], root)
+        self.paths = [os.path.relpath(name, root) for name in data["filenames"]]
+        self.path = self.paths[0]
         self.data = data
         self.uses = {region[6]: region for region in data["regions"] if region[7] == EXPANSION}
 
     def place(self, region, file):
         while file in self.uses:
             region, file = self.uses[file], self.uses[file][5]
-        return Place(self.path, *region[:4])
+        return Place(self.paths[file], *region[:4])
 
     def branches(self):
         """(place, place in the macro, both counts, whether it is part of a decision, file), in the order of the text."""
@@ -61,18 +63,19 @@ class Function:
         return [(self.place(region, region[5]), region[4]) for region in self.data["regions"]
                 if region[7] == CODE and region[5] == 0]
 
-    def conditions(self, text):
+    def conditions(self, texts):
         branches = self.branches()
         for place, _, counts, part, _ in branches:
-            if not part:
+            text = texts.get(place.path)
+            if not part and text is not None and not is_no_label(text, place):
                 yield Condition(place, place, None, counts[0] > 0 and (counts[1] > 0 or is_label(text, place)))
         parts, taken = [branch for branch in branches if branch[3]], set()
         for record in self.data["mcdc_records"]:
             decision = Place(self.path, *record[:4])
-            here = [branch for branch in parts if within(branch[0], decision)]
-            if not here or decision.end_line > text.count("\n"):
+            here = [branch for branch in parts if branch[0].path == self.path and within(branch[0], decision)]
+            if not here or decision.end_line > texts[self.path].count("\n"):
                 decision, here = self.of_macro(record, parts, taken)
-            yield from self.of_decision(text, decision, record[6], here)
+            yield from self.of_decision(texts, decision, record[6], here)
 
     def of_macro(self, record, parts, taken):
         """The export does not say in which use of a macro a decision stands; one use after the other."""
@@ -84,25 +87,33 @@ class Function:
                 return self.place(record, file), here
         return Place(self.path, 1, 1, 1, 1), []
 
-    def of_decision(self, text, decision, proven, branches):
-        """Marked conditions are constants: they have a number, and no branch."""
-        if len(branches) == len(proven):
-            places = [branch[0] for branch in branches]
-        else:
-            marks = {self.place(use, use[5]) for use in self.uses.values()
-                     if MARK.match(slice_of(text, Place(self.path, *use[:4])) + "(")}
-            places = sorted([branch[0] for branch in branches] + [mark for mark in marks if within(mark, decision)])
-            if len(places) != len(proven):
-                yield Condition(decision, decision, 0, False)
-                return
-            proven = [known or place in marks for place, known in zip(places, proven)]
-        for number, (place, known) in enumerate(zip(places, proven), 1):
-            yield Condition(place, decision, number, known)
+    def of_decision(self, texts, decision, proven, branches):
+        """The export has the first one of the text, then those outside of macros, then the others. A marked one is a
+        constant: it has no branch."""
+        found = [(branch[4], branch[1], branch[0], False) for branch in branches]
+        if len(found) != len(proven):
+            found += [(file, (), self.place(use, use[5]), True) for file, use in self.uses.items()
+                      if MARK.match(slice_of(texts[self.path], Place(self.path, *use[:4])) + "(")
+                      and within(self.place(use, use[5]), decision)]
+        if len(found) != len(proven):
+            yield Condition(decision, decision, 0, False)
+            return
+        first = min(found, key=lambda condition: (condition[2], condition[1]))
+        found = [first] + sorted(condition for condition in found if condition is not first)
+        known = {(place, inner): mark or is_proven for (_, inner, place, mark), is_proven in zip(found, proven)}
+        for number, ((place, _), is_proven) in enumerate(sorted(known.items()), 1):
+            yield Condition(place, decision, number, is_proven)
 
 
 def is_label(text, place):
     """A label of a switch: the outcome that counts is that it is taken."""
     return re.match(r"(case|default)\b", slice_of(text, place)) is not None
+
+
+def is_no_label(text, place):
+    """The value of a switch: that none of its labels is taken is no outcome where it lists all there are."""
+    line = text.split("\n")[place.line - 1].encode("utf-8", "surrogateescape")[:place.column - 1]
+    return re.search(rb"\bswitch\s*\($", line) is not None
 
 
 def within(place, outer):
@@ -130,12 +141,16 @@ class Coverage:
 
     def add(self, function):
         """A function of a header, or of a file that is compiled twice, is proven where any of its copies is."""
-        for condition in function.conditions(self.texts[function.path]):
+        for condition in function.conditions(self.texts):
             key = condition[:3]
+            if condition.place.path not in self.texts:
+                continue
             self.conditions[key] = self.conditions.get(key, False) or condition.proven
         for place, count in function.statements():
             self.statements[place] += count
         for place, inner, counts, *_ in function.branches():
+            if place.path not in self.texts:
+                continue
             seen = self.branches.get((place, inner), (0, 0))
             self.branches[place, inner] = (seen[0] + counts[0], seen[1] + counts[1])
 

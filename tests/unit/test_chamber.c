@@ -221,6 +221,7 @@ static void test_arguments(void **state)
     assert_int_equal(error.status, RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_parse("30", NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_parse_n(NULL, 3, &read, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_stroke_class_parse("long", NULL, &error), RODT_E_ARGUMENT);
     assert_memory_equal(&read, &untouched, sizeof untouched);
 }
 
@@ -310,6 +311,9 @@ static void test_write_refuses(void **state)
     char text[RODT_CHAMBER_TEXT_SIZE] = "#";
     rodt_chamber open = {.family = RODT_FAMILY_CLAMP};
     memset(open.size, '3', sizeof open.size);
+    assert_int_equal(rodt_chamber_format(&open, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    open = (rodt_chamber){.family = RODT_FAMILY_CLAMP, .size = "30"};
+    memset(open.spring_size, '3', sizeof open.spring_size);
     assert_int_equal(rodt_chamber_format(&open, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_format(&(rodt_chamber){.size = "30"}, NULL, 9, NULL), RODT_E_ARGUMENT);

@@ -354,6 +354,87 @@ static void test_own_limits(void **state)
     assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
     expect(found, "clamp 36 long: 2 | clamp 36 standard: 2 1/2", "2");
     rodt_rules_unref(own);
+    /* A row for every class adds no kind to those of the law; a rated stroke that the law has no row for does. */
+    static const char wide[] = "family,size,class,rated_stroke,limit\nclamp,30,any,,1 7/8\nclamp,36,long,3,2 1/8\n";
+    assert_int_equal(rodt_rules_load(rodt_rules_find("ca-nsc"), "own", wide, sizeof wide - 1, &own, NULL), RODT_OK);
+    memcpy(clues.stamp.size, "30", 3);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
+    expect(found, "clamp 30 standard: 1 7/8 | clamp 30 long: 1 7/8", "1 7/8");
+    memcpy(clues.stamp.size, "36", 3);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
+    expect(found, "clamp 36 long, rated 3: 2 1/8 | clamp 36 standard: 2 1/4", "2 1/8");
+    rodt_rules_unref(own);
+}
+
+/* A stamp of no table is long by a sign that any clamp chamber can have; its limit stays unpublished. */
+static void signs_on_a_stamp_of_no_table(void **state)
+{
+    (void)state;
+    rodt_identification found = identify((seen){.stamp = "18", .port = RODT_PORT_SQUARE});
+    expect(found, "18: none", "none");
+    assert_int_equal(found.contradiction, 0);
+    /* Beside chambers of another family it is one that no diameter is published of. */
+    found = identify((seen){.stamp = "roto 18", .family = RODT_FAMILY_CLAMP});
+    assert_int_equal(found.contradiction, RODT_CLUE_STAMP | RODT_CLUE_FAMILY);
+    assert_true(is_listed(&found, RODT_FAMILY_ROTOCHAMBER, "18") && is_listed(&found, RODT_FAMILY_CLAMP, "30"));
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_STAMP);
+}
+
+/* What a program fills by hand: any member of the stamp alone is a clue. */
+static void each_member_of_a_stamp_is_a_clue(void **state)
+{
+    (void)state;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    rodt_identification found;
+    const rodt_clues dd3 = {.stamp = {.family = RODT_FAMILY_DD_3}};
+    assert_int_equal(rodt_clues_identify(&dd3, law, newest, &found, NULL), RODT_OK);
+    expect(found, "DD-3 30: 2 1/4", "2 1/4");
+    const rodt_clues long_30 = {.stamp = {.size = "30", .stroke_class = RODT_STROKE_CLASS_LONG}};
+    assert_int_equal(rodt_clues_identify(&long_30, law, newest, &found, NULL), RODT_OK);
+    expect(found, "clamp 30 long: 2 1/2", "2 1/2");
+    const rodt_clues standard = {.stamp = {.stroke_class = RODT_STROKE_CLASS_STANDARD}};
+    assert_int_equal(rodt_clues_identify(&standard, law, newest, &found, NULL), RODT_OK);
+    assert_true(is_listed(&found, RODT_FAMILY_CLAMP, "30") && is_listed(&found, RODT_FAMILY_BOLT, "C"));
+    for (size_t i = 0; i < found.count; i++)
+        assert_int_not_equal(found.candidates[i].chamber.stroke_class, RODT_STROKE_CLASS_LONG);
+    const rodt_clues three = {.stamp = {.rated_stroke = {3, 1}}};
+    assert_int_equal(rodt_clues_identify(&three, law, newest, &found, NULL), RODT_OK);
+    assert_true(is_listed(&found, RODT_FAMILY_CLAMP, "24"));
+}
+
+static void a_day_that_there_is_not(void **state)
+{
+    (void)state;
+    const rodt_clues clues = {.family = RODT_FAMILY_CLAMP};
+    rodt_identification found = {.count = 77};
+    rodt_error error;
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), (rodt_date){2021, 2, 29}, &found, &error),
+                     RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "date");
+    assert_int_equal(found.count, 77);
+}
+
+/* More kinds than there is room for: the last ones leave, and their limits still count. */
+static void more_kinds_than_room(void **state)
+{
+    (void)state;
+    char table[4096] = "family,size,class,rated_stroke,limit\n";
+    for (int i = 1; i <= 20; i++) {
+        size_t used = strlen(table);
+        snprintf(table + used, sizeof table - used, "clamp,30,long,3.%02d,%s\n", 3 * i, i == 20 ? "1" : "2");
+    }
+    rodt_rules *own = NULL;
+    rodt_identification found;
+    rodt_error error = {.status = RODT_OK};
+    const rodt_clues clues = {.port = RODT_PORT_ROUND};
+    rodt_status status = rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, &error);
+    assert_string_equal(error.text, "");
+    assert_int_equal(status, RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
+    assert_int_equal(found.count, RODT_CANDIDATES_MAX);
+    assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){1, 1}), 0);
+    assert_int_equal(rodt_length_compare(found.candidates[0].limit, (rodt_length){1, 1}), 0);
+    rodt_rules_unref(own);
 }
 
 /* ---- Contradictions ---- */
@@ -747,6 +828,10 @@ int main(void)
         cmocka_unit_test(test_one_limit_settles),
         cmocka_unit_test(test_limits_of_the_day),
         cmocka_unit_test(test_other_rules),
+        cmocka_unit_test(signs_on_a_stamp_of_no_table),
+        cmocka_unit_test(each_member_of_a_stamp_is_a_clue),
+        cmocka_unit_test(a_day_that_there_is_not),
+        cmocka_unit_test(more_kinds_than_room),
         cmocka_unit_test(test_own_limits),
         cmocka_unit_test(test_stamp_against_diameter),
         cmocka_unit_test(test_stamp_against_family),

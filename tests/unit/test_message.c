@@ -9,10 +9,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "message/message.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
-#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
 #define ROOM 2048
 
 /* --- Messages of all kinds --------------------------------------------------------------------------- */
@@ -785,6 +785,25 @@ static void a_form_that_there_is_not_is_refused(void **state)
     assert_string_equal(text, "b");
 }
 
+/* A brace that is not closed ends the message; so does a pressure whose kPa do not fit. */
+static void what_is_broken_is_refused(void **state)
+{
+    (void)state;
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{n"};
+    const rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = COUNT_OF(templates),
+                                      .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ALIKE};
+    rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
+                            .arguments = {{.name = "n", .kind = RODT_ARGUMENT_KIND_TEXT, .text = "7"}}};
+    char text[8] = "kept";
+    rodt_ratio kpa;
+    assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_string_equal(text, "kept");
+    assert_true(rodti_message_in_kpa((rodt_pressure){100000000, 689476}, RODT_PRESSURE_UNIT_PSI, &kpa) == false);
+    assert_true(rodti_message_in_kpa((rodt_pressure){0, 1}, RODT_PRESSURE_UNIT_KPA, &kpa));
+    assert_false(rodti_message_in_kpa((rodt_pressure){1, 3}, RODT_PRESSURE_UNIT_KPA, &kpa)); /* too many digits */
+    assert_false(rodti_message_in_kpa((rodt_pressure){INT64_MAX, 3}, RODT_PRESSURE_UNIT_KPA, &kpa));
+}
+
 /* ASCII and Latin-1 have capitals here; nothing else is changed. */
 static void sentences_begin_with_a_capital(void **state)
 {
@@ -981,6 +1000,7 @@ int main(void)
         cmocka_unit_test(numbers_are_written_by_their_kind),
         cmocka_unit_test(made_up_messages_are_refused),
         cmocka_unit_test(a_form_that_there_is_not_is_refused),
+        cmocka_unit_test(what_is_broken_is_refused),
         cmocka_unit_test(sentences_begin_with_a_capital),
         cmocka_unit_test(arguments_are_found_in_any_message),
         cmocka_unit_test(makers_refuse_null),

@@ -11,8 +11,13 @@
 
 #include "core/common.h"
 #include "rodtravel/rodtravel.h"
+#include "rules/air_choice.h"
+#include "rules/air_row.h"
+#include "rules/air_strict.h"
+#include "rules/limit_row.h"
 
 #define AIR "check,vehicle,towed,comparison,value,upper,measure\n"
+#define SPANS "check,measure,value,start,stop,start_kpa,stop_kpa,applications,comparison\n"
 #define LIMITS "family,size,class,limit\nclamp,30,standard,1 7/8\n"
 
 static rodt_status load_on(const char *law, const char *text, rodt_rules **out, rodt_error *error)
@@ -134,49 +139,88 @@ static void faults_of_both_tables_have_their_line(void **state)
     refused("us-fmcsr", AIR LIMITS, RODT_E_TABLE, 0, 0, "", "the table has no rows");
 }
 
+static const struct {
+    const char *text;
+    uint32_t line, column;
+    const char *field, *sentence;
+} broken_rows[] = {
+    {"check,comparison,value\nwarning,not-less-than,70\n", 1, 0, "", "the column \"measure\" is missing"},
+    {"check,comparison,value,measure,colour\n", 1, 32, "", "no column is called \"colour\""},
+    {AIR "warnings,,,not-less-than,70,,psi\n", 2, 1, "check", NULL},
+    {AIR ",,,not-less-than,70,,psi\n", 2, 1, "check", "the cell is empty"},
+    {AIR "warning,lorry,,not-less-than,70,,psi\n", 2, 9, "vehicle",
+     "expected any, single, combination or bus, found \"lorry\""},
+    {AIR "warning,combination,two,not-less-than,70,,psi\n", 2, 21, "towed",
+     "expected a number of towed units such as 1 or 2+"},
+    {AIR "warning,combination,2x,not-less-than,70,,psi\n", 2, 21, "towed", NULL},
+    {AIR "warning,combination,0,not-less-than,70,,psi\n", 2, 21, "towed", NULL},
+    {AIR "warning,combination,12,not-less-than,70,,psi\n", 2, 21, "towed", NULL},
+    {AIR "warning,combination,0+,not-less-than,70,,psi\n", 2, 21, "towed", NULL},
+    {AIR "warning,,,at least,70,,psi\n", 2, 11, "comparison", NULL},
+    {AIR "warning,,,not-less-than,7O,,psi\n", 2, 26, "value", "expected a number and nothing more"},
+    {AIR "warning,,,not-less-than,,,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
+    {AIR "cut-out,,,between,130,120,psi\n", 2, 0, "", "the figures do not go with \"between\""},
+    {AIR "cut-out,,,between,130,,psi\n", 2, 0, "", "the figures do not go with \"between\""},
+    {AIR "cut-out,,,not-less-than,130,140,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
+    {AIR "tractor-protection,,,must-be-yes,,,psi\n", 2, 0, "", "the figures do not go with \"must-be-yes\""},
+    {AIR "tractor-protection,,,not-less-than,20,,yes-no\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
+    {SPANS "build-up,seconds,40,85,,,,,not-more-than\n", 2, 0, "",
+     "a cell of the row has no place in check \"build-up\", or one is missing"},
+    {SPANS "build-up,seconds,40,85,85,,,,not-more-than\n", 2, 0, "",
+     "a cell of the row has no place in check \"build-up\", or one is missing"},
+    {SPANS "build-up,seconds,40,85,100,586 kPa,,,not-more-than\n", 2, 0, "",
+     "a cell of the row has no place in check \"build-up\", or one is missing"},
+    {SPANS "build-up,seconds,40,85,100,580 kPa,690 kPa,,not-more-than\n", 2, 0, "",
+     "the printed kPa are more than 1 kPa off the psi"},
+    {SPANS "build-up,seconds,40,85,100,586 kPa,700 kPa,,not-more-than\n", 2, 0, "",
+     "the printed kPa are more than 1 kPa off the psi"},
+    {SPANS "build-up,seconds,40,warning,,586 kPa,690 kPa,,not-more-than\n", 2, 0, "",
+     "the printed kPa are more than 1 kPa off the psi"},
+    {SPANS "build-up,seconds,40,14.123456789,100,97.123456789 kPa,690 kPa,,not-more-than\n", 2, 0, "",
+     "the printed kPa are more than 1 kPa off the psi"}, /* the difference does not fit */
+    {SPANS "build-up,seconds,40,warning,100,,,,not-more-than\n", 2, 29, "stop", "a time from \"warning\" has no pressure at its end"},
+    {SPANS "build-up,seconds,40,pressures,100,,,,not-more-than\n", 2, 21, "start", NULL},
+    {SPANS "reserve,percent-left,70,,,,,1/2,not-less-than\n", 2, 29, "applications", "expected a number of applications, 1 to 99"},
+    {SPANS "reserve,percent-left,70,,,,,0,not-less-than\n", 2, 29, "applications", "expected a number of applications, 1 to 99"},
+    {SPANS "reserve,percent-left,70,,,,,100,not-less-than\n", 2, 29, "applications", "expected a number of applications, 1 to 99"},
+    {SPANS "reserve,percent-left,70,,,,,one,not-less-than\n", 2, 29, "applications", NULL},
+    {"check,comparison,value,measure,by\nwarning,not-more-than,70,psi,half-cut-out\n", 2, 0, "",
+     "a cell of the row has no place in check \"warning\", or one is missing"},
+    {AIR "warning,,,not-less-than,70,,seconds\n", 2, 0, "", "check \"warning\" is not measured in \"seconds\""},
+    {AIR "audible-leak,,,must-be-yes,,,yes-no\n", 2, 0, "",
+     "a cell of the row has no place in check \"audible-leak\", or one is missing"},
+    {"check,vehicle,towed,per_towed,comparison,value,measure\nloss-applied,combination,2,1,not-more-than,3,psi-per-minute\n",
+     2, 0, "", "a cell of the row has no place in check \"loss-applied\", or one is missing"},
+    {"check,vehicle,towed,per_towed,comparison,value,measure\nloss-applied,single,,1,not-more-than,3,psi-per-minute\n",
+     2, 0, "", "a cell of the row has no place in check \"loss-applied\", or one is missing"},
+    {SPANS "reserve,percent-left,80,,,,,,not-less-than\n", 2, 0, "",
+     "a cell of the row has no place in check \"reserve\", or one is missing"},
+    {SPANS "cut-out,psi,120,85,100,,,,not-more-than\n", 2, 0, "",
+     "a cell of the row has no place in check \"cut-out\", or one is missing"},
+    {AIR "warning,single,2,not-less-than,70,,psi\n", 2, 0, "",
+     "a cell of the row has no place in check \"warning\", or one is missing"},
+    {AIR "warning,,,not-less-than,70,,psi\nwarning,any,,not-less-than,75,,psi\n", 3, 0, "",
+     "the same check for the same vehicles is in line 2"},
+    {"check,kind,comparison,value,measure\nwarning,usual,not-less-than,70,psi\n", 2, 9, "kind",
+     "a carrier's own figure is a limit"},
+    {"rules,check,comparison,value,measure\nca-on,warning,not-less-than,70,psi\n", 2, 1, "rules",
+     "the table is based on \"us-cdl\", this row on another rule set"},
+    {"check,comparison,value,measure,built_from,built_until\nwarning,not-less-than,70,psi,2020-01-01,2019-12-31\n", 2,
+     41, "built_until", "the last day is before the first"},
+};
+
 static void broken_rows_are_refused(void **state)
 {
     (void)state;
-    static const struct {
-        const char *text;
-        uint32_t line, column;
-        const char *field, *sentence;
-    } cases[] = {
-        {"check,comparison,value\nwarning,not-less-than,70\n", 1, 0, "", "the column \"measure\" is missing"},
-        {"check,comparison,value,measure,colour\n", 1, 32, "", "no column is called \"colour\""},
-        {AIR "warnings,,,not-less-than,70,,psi\n", 2, 1, "check", NULL},
-        {AIR ",,,not-less-than,70,,psi\n", 2, 1, "check", "the cell is empty"},
-        {AIR "warning,lorry,,not-less-than,70,,psi\n", 2, 9, "vehicle",
-         "expected any, single, combination or bus, found \"lorry\""},
-        {AIR "warning,combination,two,not-less-than,70,,psi\n", 2, 21, "towed",
-         "expected a number of towed units such as 1 or 2+"},
-        {AIR "warning,,,at least,70,,psi\n", 2, 11, "comparison", NULL},
-        {AIR "warning,,,not-less-than,7O,,psi\n", 2, 26, "value", "expected a number and nothing more"},
-        {AIR "warning,,,not-less-than,,,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
-        {AIR "cut-out,,,between,130,120,psi\n", 2, 0, "", "the figures do not go with \"between\""},
-        {AIR "warning,,,not-less-than,70,,seconds\n", 2, 0, "", "check \"warning\" is not measured in \"seconds\""},
-        {AIR "audible-leak,,,must-be-yes,,,yes-no\n", 2, 0, "",
-         "a cell of the row has no place in check \"audible-leak\", or one is missing"},
-        {AIR "warning,single,2,not-less-than,70,,psi\n", 2, 0, "",
-         "a cell of the row has no place in check \"warning\", or one is missing"},
-        {AIR "warning,,,not-less-than,70,,psi\nwarning,any,,not-less-than,75,,psi\n", 3, 0, "",
-         "the same check for the same vehicles is in line 2"},
-        {"check,kind,comparison,value,measure\nwarning,usual,not-less-than,70,psi\n", 2, 9, "kind",
-         "a carrier's own figure is a limit"},
-        {"rules,check,comparison,value,measure\nca-on,warning,not-less-than,70,psi\n", 2, 1, "rules",
-         "the table is based on \"us-cdl\", this row on another rule set"},
-        {"check,comparison,value,measure,built_from,built_until\nwarning,not-less-than,70,psi,2020-01-01,2019-12-31\n", 2,
-         41, "built_until", "the last day is before the first"},
-    };
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+    for (size_t i = 0; i < COUNT_OF(broken_rows); i++) {
         rodt_rules *rules = NULL;
         rodt_error error = {.status = RODT_OK};
-        assert_int_equal(load_on("us-cdl", cases[i].text, &rules, &error), RODT_E_TABLE);
-        if (cases[i].sentence != NULL)
-            assert_string_equal(error.text, cases[i].sentence);
-        assert_string_equal(error.field, cases[i].field);
-        assert_int_equal(error.line, cases[i].line);
-        assert_int_equal(error.column, cases[i].column);
+        assert_int_equal(load_on("us-cdl", broken_rows[i].text, &rules, &error), RODT_E_TABLE);
+        if (broken_rows[i].sentence != NULL)
+            assert_string_equal(error.text, broken_rows[i].sentence);
+        assert_string_equal(error.field, broken_rows[i].field);
+        assert_int_equal(error.line, broken_rows[i].line);
+        assert_int_equal(error.column, broken_rows[i].column);
         assert_null(rules);
     }
 }
@@ -239,6 +283,9 @@ static const struct {
     /* us-inuse has a figure for each towed unit */
     {"us-inuse", "loss-applied,combination,,not-more-than,2,,1,psi-per-minute,,,,,,", true},
     {"us-inuse", "loss-applied,combination,,not-more-than,2,,3/2,psi-per-minute,,,,,,", false},
+    /* with 99 towed units the law has 102 psi, the carrier 101.98 or 102.96 */
+    {"us-inuse", "loss-applied,combination,,not-more-than,3,,1.01,psi-per-minute,,,,,,", true},
+    {"us-inuse", "loss-applied,combination,,not-more-than,3,,1.02,psi-per-minute,,,,,,", false},
     /* us-fmcsr warning: 55 psi, or half of the cut-out, until 1975-02-28; 60 psi from 1975-03-01 */
     {"us-fmcsr", "warning,,,not-less-than,60,,,psi,,,,,,", true},
     {"us-fmcsr", "warning,,,more-than,60,,,psi,,,,,,", true},
@@ -267,6 +314,9 @@ static const struct {
     {"us-newvehicle", "build-up,,,not-more-than,25,,,seconds,,,volume,,85 psi,100 psi", true},
     {"us-newvehicle", "build-up,,,not-more-than,26,,,seconds,,,volume,,85 psi,100 psi", false},
     {"us-newvehicle", "build-up,,,not-more-than,20,,,seconds,,,,,85 psi,100 psi", false},
+    /* us-newvehicle: a bus from 1997-03-01 cuts in at 85 psi */
+    {"us-newvehicle", "cut-in,,,not-less-than,84,,,psi,1998-01-01,,,,,", false},
+    {"us-newvehicle", "cut-in,bus,,not-less-than,85,,,psi,1998-01-01,,,,,", true},
     /* a usual figure is no limit; a check without a row has none */
     {"us-cdl", "cut-out,,,not-more-than,200,,,psi,,,,,,", true},
     {"us-fmcsr", "cut-out,,,between,100,130,,psi,,,,,,", true},
@@ -287,8 +337,152 @@ static void what_cannot_be_compared_is_refused(void **state)
     refused("ca-on", "check,comparison,value,measure,start,stop\nbuild-up,not-more-than,30,seconds,50 psi,90 psi\n", RODT_E_TABLE,
             2, 35, "start", "the law times another span, so the two cannot be compared: 2 minutes or less; a "
             "slow build-up is minor in the daily schedule, and the handbook says not to drive");
+    refused("ca-on", "check,comparison,value,measure,start,stop\nbuild-up,not-more-than,30,seconds,85 psi,90 psi\n", RODT_E_TABLE,
+            2, 35, "start", "the law times another span, so the two cannot be compared: 2 minutes or less; a "
+            "slow build-up is minor in the daily schedule, and the handbook says not to drive");
     refused("us-fmcsr", "check,comparison,value,measure,applications\nreserve,not-less-than,80,percent-left,2\n", RODT_E_TABLE, 2,
             39, "applications", "the law asks for 1 full application, so the two cannot be compared");
+    refused("au", "check,comparison,value,measure,applications\nreserve,not-less-than,80,percent-left,1\n", RODT_E_TABLE, 2, 39,
+            "applications", "the law asks for 4 full applications, so the two cannot be compared");
+}
+
+/* Every column alone is a reason to refuse a row; the place is the first one's. */
+static void each_unreadable_cell_is_refused(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"check", "kind", "vehicle", "towed", "built_from", "built_until", "comparison", "value",
+                                        "upper", "per_towed", "measure", "by", "start", "stop", "start_kpa", "stop_kpa",
+                                        "applications", "evidence"};
+    static const char *const good[] = {"warning", "limit", "any", "", "2001-01-01", "2010-12-31", "not-less-than", "70", "", "",
+                                       "psi", "", "", "", "", "", "", "checked"};
+    for (size_t broken = 0; broken <= COUNT_OF(names); broken++) {
+        for (size_t second = broken; second <= COUNT_OF(names); second++) {
+            char text[800] = "";
+            rodt_rules *rules = NULL;
+            rodt_error error = {.status = RODT_OK};
+            for (size_t i = 0; i < COUNT_OF(names); i++)
+                strcat(strcat(text, names[i]), i + 1 < COUNT_OF(names) ? "," : "\n");
+            for (size_t i = 0; i < COUNT_OF(names); i++)
+                strcat(strcat(text, i == broken || i == second ? "?" : good[i]), i + 1 < COUNT_OF(names) ? "," : "\n");
+            rodt_status status = load_on("us-cdl", text, &rules, &error);
+            rodt_rules_unref(rules);
+            assert_int_equal(status, broken < COUNT_OF(names) ? RODT_E_TABLE : RODT_OK);
+            bool first = broken < COUNT_OF(names) && strcmp(error.field, names[broken]) == 0;
+            bool other = second < COUNT_OF(names) && strcmp(error.field, names[second]) == 0;
+            assert_true(first || other || broken == COUNT_OF(names));
+        }
+    }
+}
+
+/* Two rows of one table say the same thing twice where all of this is alike. */
+static void rows_that_differ_in_one_thing_stand_together(void **state)
+{
+    (void)state;
+    const rodt_air_limit row = {.check = RODT_AIR_CHECK_CUT_IN, .towed_units = -1, .built_from = {2001, 1, 1},
+                                .start = {85, 1}, .stop = {100, 1}};
+    rodt_air_limit others[10];
+    for (size_t i = 0; i < COUNT_OF(others); i++)
+        others[i] = row;
+    assert_true(rodti_air_rows_clash(&row, &others[0]));
+    others[0].check = RODT_AIR_CHECK_CUT_OUT;
+    others[1].kind = RODT_AIR_KIND_USUAL;
+    others[2].vehicle = RODT_VEHICLE_CLASS_BUS;
+    others[3].towed_units = 1;
+    others[4].below_cut_out = true;
+    others[5].span = RODT_AIR_SPAN_WARNING;
+    others[6].start.num = 86;
+    others[7].stop.num = 101;
+    others[8].built_from = (rodt_date){0, 0, 0};
+    others[9].built_from = (rodt_date){0, 0, 0};
+    others[9].built_until = (rodt_date){2000, 12, 31};
+    for (size_t i = 0; i < COUNT_OF(others); i++)
+        assert_false(rodti_air_rows_clash(&row, &others[i]));
+}
+
+static void days_that_overlap(void **state)
+{
+    (void)state;
+    static const rodt_date none = {0, 0, 0}, a = {2001, 1, 1}, b = {2002, 1, 1}, c = {2003, 1, 1};
+    assert_true(rodti_days_overlap(none, none, none, none));
+    assert_true(rodti_days_overlap(a, b, b, c));
+    assert_true(rodti_days_overlap(b, c, a, b));
+    assert_false(rodti_days_overlap(a, a, b, c));
+    assert_false(rodti_days_overlap(b, c, a, a));
+    assert_false(rodti_days_overlap(c, none, a, b));
+    assert_true(rodti_days_overlap(a, none, b, none));
+}
+
+static void the_day_after(void **state)
+{
+    (void)state;
+    static const rodt_date days[][2] = {{{2021, 2, 27}, {2021, 2, 28}}, {{2021, 2, 28}, {2021, 3, 1}},
+                                        {{2020, 2, 28}, {2020, 2, 29}}, {{2021, 12, 31}, {2022, 1, 1}},
+                                        {{0, 0, 0}, {0, 0, 0}},         {{2199, 12, 31}, {0, 0, 0}}};
+    for (size_t i = 0; i < COUNT_OF(days); i++)
+        assert_int_equal(rodt_date_compare(rodti_air_day_after(days[i][0]), days[i][1]), 0);
+    assert_null(rodt_rules_air_law(NULL));
+    assert_int_equal(rodt_rules_air_count(NULL), 0);
+}
+
+/* A figure that does not fit in the common measure is not proved to be strict enough, on either side. */
+static void what_does_not_fit_is_not_within(void **state)
+{
+    (void)state;
+    const rodt_air_limit psi = {.comparison = RODT_COMPARISON_BETWEEN, .measure = RODT_AIR_MEASURE_PSI, .value = {1, 1},
+                                .upper = {200, 1}};
+    rodt_air_limit kpa = {.comparison = RODT_COMPARISON_BETWEEN, .measure = RODT_AIR_MEASURE_KPA, .value = {100, 1},
+                          .upper = {200, 1}};
+    assert_true(rodti_air_is_within(&kpa, &psi, 0));
+    kpa.value = (rodt_ratio){100000000000000001, 1000000000000000};
+    assert_false(rodti_air_is_within(&kpa, &psi, 0));
+    assert_false(rodti_air_is_within(&psi, &kpa, 0));
+    kpa.value = (rodt_ratio){100, 1};
+    kpa.upper = (rodt_ratio){200000000000000001, 1000000000000000};
+    assert_false(rodti_air_is_within(&kpa, &psi, 0));
+    const rodt_air_limit left = {.comparison = RODT_COMPARISON_NOT_LESS_THAN, .measure = RODT_AIR_MEASURE_PERCENT_LEFT,
+                                 .value = {70, 1}};
+    rodt_air_limit lost = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PERCENT_LOST,
+                           .value = {30, 1}};
+    assert_true(rodti_air_is_within(&lost, &left, 0));
+    lost.value = (rodt_ratio){INT64_MAX - 1, INT64_MAX};
+    assert_false(rodti_air_is_within(&lost, &left, 0));
+    lost.comparison = RODT_COMPARISON_NOT_LESS_THAN;
+    assert_false(rodti_air_is_within(&lost, &left, 0));
+    /* An answer and a figure are never the same rule. */
+    const rodt_air_limit yes = {.comparison = RODT_COMPARISON_MUST_BE_YES, .measure = RODT_AIR_MEASURE_YES_NO};
+    assert_false(rodti_air_is_within(&psi, &yes, 0));
+    assert_false(rodti_air_is_within(&yes, &psi, 0));
+    assert_true(rodti_air_is_within(&yes, &yes, 0));
+    /* A figure for each towed unit: the product, or the sum, does not fit. */
+    rodt_air_limit each = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PSI, .value = {1, 1},
+                           .per_towed_unit = {1, 1}};
+    const rodt_air_limit most = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PSI,
+                                 .value = {200, 1}};
+    assert_true(rodti_air_is_within(&each, &most, 99));
+    each.per_towed_unit = (rodt_ratio){INT64_MAX / 2, 1};
+    assert_true(rodti_air_is_within(&each, &most, 1));
+    assert_false(rodti_air_is_within(&each, &most, 99));
+    assert_false(rodti_air_is_within(&most, &each, 99));
+    each.per_towed_unit = (rodt_ratio){1, 1000000007};
+    each.value = (rodt_ratio){100000000000, 999999937};
+    assert_false(rodti_air_is_within(&each, &most, 99));
+}
+
+/* The words of a row whose figure does not fit end before it. */
+static void a_row_below_the_cut_out_in_words(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-cdl", "check,comparison,value,measure,by,published\n"
+                                     "cut-in,not-more-than,25,psi,below-cut-out,\ncut-in,not-less-than,90,psi,,at 90 or more\n");
+    assert_string_equal(rodt_rules_air_at(own, 0)->published, "not more than 25 psi below the cut-out");
+    assert_string_equal(rodt_rules_air_at(own, 1)->published, "at 90 or more");
+    rodt_rules_unref(own);
+    rodt_air_limit each = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PSI, .value = {1, 1},
+                           .per_towed_unit = {INT64_MAX, 1}};
+    text_writer writer;
+    rodti_text_begin(&writer);
+    rodti_air_row_put(&writer, &each, 3);
+    assert_string_equal(writer.buffer, "not more than");
 }
 
 /* Every row of every law, taken over as it is, is strict enough for that law; so is one that is a hundredth tighter, and
@@ -564,6 +758,12 @@ int main(void)
         cmocka_unit_test(broken_rows_are_refused),
         cmocka_unit_test(dated_rows_of_one_check_are_bounded),
         cmocka_unit_test(every_comparison_is_proved),
+        cmocka_unit_test(each_unreadable_cell_is_refused),
+        cmocka_unit_test(rows_that_differ_in_one_thing_stand_together),
+        cmocka_unit_test(days_that_overlap),
+        cmocka_unit_test(the_day_after),
+        cmocka_unit_test(what_does_not_fit_is_not_within),
+        cmocka_unit_test(a_row_below_the_cut_out_in_words),
         cmocka_unit_test(what_cannot_be_compared_is_refused),
         cmocka_unit_test(every_row_of_every_law),
         cmocka_unit_test(the_stricter_figure_judges),

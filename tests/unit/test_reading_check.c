@@ -169,6 +169,15 @@ static void sizes_that_no_mark_has(void **state)
     reading = good();
     memset(reading.chamber.spring_size, '3', RODT_SIZE_TEXT_SIZE);
     refuses(&reading, "chamber");
+    static const char *const letters[] = {"CC", "@", "H", "30"};
+    for (size_t i = 0; i < COUNT_OF(letters); i++) {
+        rodt_error error;
+        const rodt_chamber bolt = {.family = RODT_FAMILY_BOLT, .size = "C"};
+        reading.chamber = bolt;
+        assert_int_equal(rodt_chamber_check(&reading.chamber, &error), RODT_OK);
+        strcpy(reading.chamber.size, letters[i]);
+        assert_int_equal(rodt_chamber_check(&reading.chamber, &error), RODT_E_ARGUMENT);
+    }
     reading.chamber = (rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "30"};
     refuses(&reading, "chamber");
     static const char *const no_letters[] = {"H", "AB", "@"};

@@ -226,6 +226,11 @@ static void broken_tables_are_refused(void **state)
     expect_fault(HEAD "clamp,30,standard,\n", 2, 19, "limit", "the cell is empty");
     expect_fault(HEAD "clam,30,standard,2\n", 2, 1, "family",
                  "expected clamp, bolt, rotochamber or DD-3, found \"clam\"");
+    expect_fault(HEAD "unknown,30,standard,2\n", 2, 1, "family",
+                 "expected clamp, bolt, rotochamber or DD-3, found \"unknown\"");
+    expect_fault(HEAD "clamp,100,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
+    expect_fault(HEAD "bolt,CC,any,2\n", 2, 6, "size", "expected the letter of a bolt-type chamber, A to G");
+    expect_fault(HEAD "bolt,@,any,2\n", 2, 6, "size", "expected the letter of a bolt-type chamber, A to G");
     rodt_rules_unref(load(HEAD " Clamp ,30,STANDARD,2\n")); /* words as rodt_family_find takes them */
     expect_fault(HEAD "clamp,T30,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
     expect_fault(HEAD "clamp,030,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
@@ -262,6 +267,48 @@ static void unreadable_figures_are_refused_in_their_place(void **state)
     assert_in_range(error.column, 21, 30);
     assert_string_equal(error.field, "from");
     assert_null(rules);
+}
+
+/* The newest row judges where no day is given, whatever the order of the rows. */
+static void rows_stand_in_any_order(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {
+        "family,size,class,limit,from,until\nclamp,30,any,1 7/8,,2020-01-01\nclamp,30,any,1 3/4,2020-01-02,\n",
+        "family,size,class,limit,from,until\nclamp,30,any,1 3/4,2020-01-02,\nclamp,30,any,1 7/8,,2020-01-01\n"};
+    for (size_t i = 0; i < COUNT_OF(texts); i++) {
+        rodt_rules *own = load(texts[i]);
+        expect_limits(own, "30", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "2");
+        rodt_rules_unref(own);
+    }
+}
+
+/* Where the law has no limit because the marks contradict each other, the carrier's row does not decide either. */
+static void contradicting_marks_stay_without_a_limit(void **state)
+{
+    (void)state;
+    rodt_rules *own = NULL;
+    assert_int_equal(load_on("ca-nsc", HEAD "clamp,30,standard,1 7/8\n", &own, NULL), RODT_OK);
+    expect_limits(own, "30", RODT_STROKE_CLASS_STANDARD, "1 1/2", "", "", "");
+    expect_limits(own, "30", RODT_STROKE_CLASS_STANDARD, "2 1/2", "", "1 7/8", "2");
+    rodt_rules_unref(own);
+}
+
+/* Names of another table are looked for only where it could begin. */
+static void tables_have_an_end(void **state)
+{
+    (void)state;
+    enum { ROWS = 2003 };
+    static char text[64 + ROWS * 24];
+    strcpy(text, HEAD);
+    size_t used = strlen(text);
+    for (int i = 0; i < ROWS; i++, used += strlen(text + used))
+        strcpy(text + used, "clamp,30,standard,2\n");
+    strcpy(text + used, "check,comparison,value,measure\n");
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    assert_int_equal(load_on("us-fmcsr", text, &rules, &error), RODT_E_TABLE);
+    assert_non_null(strstr(error.text, "more than"));
 }
 
 static void overlapping_rows_are_refused(void **state)
@@ -512,6 +559,9 @@ int main(void)
         cmocka_unit_test(marks_decide_what_the_law_is),
         cmocka_unit_test(broken_tables_are_refused),
         cmocka_unit_test(unreadable_figures_are_refused_in_their_place),
+        cmocka_unit_test(rows_stand_in_any_order),
+        cmocka_unit_test(contradicting_marks_stay_without_a_limit),
+        cmocka_unit_test(tables_have_an_end),
         cmocka_unit_test(overlapping_rows_are_refused),
         cmocka_unit_test(other_laws_can_be_stood_on),
         cmocka_unit_test(wrong_arguments_are_refused),

@@ -248,6 +248,58 @@ static void refuses_values(void **state)
     assert_false(rodt_length_given(length) || rodt_date_given(date));
 }
 
+/* A column that the table does not have has no place; its name is cut to the room of the error. */
+static void faults_of_an_absent_column(void **state)
+{
+    (void)state;
+    static const char name[] = "a_name_that_is_longer_than_every_name_of_a_column_is_and_ever_will_be";
+    static const table_column wide[] = {{"name", true}, {name, false}};
+    table_reader reader;
+    faults seen = {.count = 0};
+    const rodt_error at_three = {.status = RODT_E_SYNTAX, .column = 3, .text = "no"};
+    assert_true(rodti_table_open(&reader, "name\nx\n", 7, wide, COUNT_OF(wide), note, &seen));
+    assert_true(rodti_table_next(&reader));
+    rodti_table_fault(&reader, 1, 1, RODT_E_TABLE, "no");
+    assert_int_equal(seen.first.column, 0);
+    assert_int_equal(strlen(seen.first.field), sizeof seen.first.field - 1);
+    assert_memory_equal(seen.first.field, name, sizeof seen.first.field - 1);
+    seen.count = 0;
+    rodti_table_value_fault(&reader, 1, &at_three);
+    assert_int_equal(seen.first.column, 0);
+    seen.count = 0;
+    rodti_table_value_fault(&reader, 0, &at_three);
+    assert_int_equal(seen.first.column, 3);
+}
+
+static void a_tab_is_text_and_other_controls_are_not(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name\na\tb\n"));
+    assert_true(rodti_table_next(&reader));
+    expect_cell(&reader, NAME, "a\tb", 1);
+    expect_fault("name\na\x1F" "b\n", 2, 2, "a byte that is no text; save the table as UTF-8");
+}
+
+static void numbers_end_with_their_cell(void **state)
+{
+    (void)state;
+    static const char *const wrong[] = {"99999999999", "7 psi", "1/0"};
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
+        char text[64];
+        table_reader reader;
+        faults seen;
+        rodt_ratio number = {7, 8};
+        snprintf(text, sizeof text, "name,figure\nx,%s\n", wrong[i]);
+        assert_true(open_text(&reader, &seen, text));
+        assert_true(rodti_table_next(&reader));
+        assert_false(rodti_table_number(&reader, FIGURE, &number));
+        assert_false(rodti_table_ratio(&reader, NAME, &number));
+        assert_true(number.num == 7 && number.den == 8);
+    }
+}
+
 static void a_long_cell_is_shown_by_its_beginning(void **state)
 {
     (void)state;
@@ -267,6 +319,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(reads_rows_in_any_order_of_columns),
+        cmocka_unit_test(faults_of_an_absent_column),
+        cmocka_unit_test(a_tab_is_text_and_other_controls_are_not),
+        cmocka_unit_test(numbers_end_with_their_cell),
         cmocka_unit_test(reads_quotes),
         cmocka_unit_test(line_ends_and_byte_order_mark_do_not_count),
         cmocka_unit_test(columns_count_characters),
