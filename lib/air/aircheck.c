@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Air checks: the rows that are for a vehicle, and the judgement by all of them. */
 #include "air/aircheck.h"
+#include "core/always.h"
 #include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
@@ -47,7 +48,7 @@ _Static_assert(2 * AIR_DATED_MAX + 2 <= DAYS_MAX, "every day of build of a carri
 static void add_day(rodt_date days[DAYS_MAX], size_t *count, rodt_date day)
 {
     bool inside = rodt_date_compare(days[1], day) < 0 && rodt_date_compare(day, days[0]) < 0;
-    if (rodt_date_given(day) && inside && *count < DAYS_MAX)
+    if (rodt_date_given(day) && inside && ALWAYS(*count < DAYS_MAX)) /* no table has more days */
         days[(*count)++] = day;
 }
 
@@ -226,9 +227,8 @@ static rodt_status judge_both(const rodt_air_reading *reading, const rodt_rules 
  * the carrier's figure is tighter. */
 static bool own_judges(const both_outcomes *of)
 {
-    bool silent = of->own.row == NULL && of->own.missing != RODT_AIR_MISSING_VEHICLE &&
-                  of->own.missing != RODT_AIR_MISSING_BUILT;
-    if (silent || of->own.missing == RODT_AIR_MISSING_ROW)
+    if (of->own.row == NULL && of->own.missing != RODT_AIR_MISSING_VEHICLE &&
+        of->own.missing != RODT_AIR_MISSING_BUILT)
         return false;
     if (of->law.missing == RODT_AIR_MISSING_ROW)
         return true;

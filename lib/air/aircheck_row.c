@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* One reading and one row: brought to the same measure, exactly, and compared as the row is worded. */
 #include "air/aircheck.h"
+#include "core/always.h"
 
 static void set_missing(air_outcome *out, rodt_air_missing missing)
 {
@@ -12,10 +13,11 @@ static void set_missing(air_outcome *out, rodt_air_missing missing)
 static bool to_measure(rodt_air_measure measure, rodt_ratio psi, rodt_ratio *out)
 {
     rodt_pressure kpa;
+    rodt_status made = rodt_pressure_from_kpa(1, 1, &kpa);
     *out = psi;
     if (measure != RODT_AIR_MEASURE_KPA && measure != RODT_AIR_MEASURE_KPA_PER_MINUTE)
         return true;
-    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && rodti_exact_divide(psi, EXACT(kpa), out);
+    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_divide(psi, EXACT(kpa), out);
 }
 
 /* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
@@ -124,10 +126,10 @@ static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, 
     case RODT_AIR_MEASURE_PSI_PER_MINUTE:
     case RODT_AIR_MEASURE_KPA_PER_MINUTE: return measure_loss(row, reading, out, value);
     case RODT_AIR_MEASURE_PERCENT_LEFT:
-    case RODT_AIR_MEASURE_PERCENT_LOST: return measure_reserve(row, reading, out, value);
-    case RODT_AIR_MEASURE_YES_NO: break;
+    case RODT_AIR_MEASURE_PERCENT_LOST: break;
+    case RODT_AIR_MEASURE_YES_NO: return ALWAYS(false); /* an answer is judged without a figure */
     }
-    return false;
+    return measure_reserve(row, reading, out, value);
 }
 
 /* --- What is allowed --------------------------------------------------------------------------------- */
@@ -167,11 +169,11 @@ static bool holds(rodt_comparison comparison, int low, int high)
     case RODT_COMPARISON_NOT_MORE_THAN: return low <= 0;
     case RODT_COMPARISON_MORE_THAN: return low > 0;
     case RODT_COMPARISON_NOT_LESS_THAN: return low >= 0;
-    case RODT_COMPARISON_BETWEEN: return low >= 0 && high <= 0;
-    case RODT_COMPARISON_MUST_BE_YES:
-    case RODT_COMPARISON_MUST_BE_NO: break;
+    case RODT_COMPARISON_BETWEEN: break;
+    case RODT_COMPARISON_MUST_BE_YES: return ALWAYS(false); /* an answer is judged without a figure */
+    case RODT_COMPARISON_MUST_BE_NO: return ALWAYS(false);  /* so is this one */
     }
-    return false;
+    return low >= 0 && high <= 0;
 }
 
 static void set_result(const rodt_air_limit *row, bool good, air_outcome *out)
@@ -193,7 +195,9 @@ static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio a
     int low = rodti_exact_compare(measured, allowed);
     int high = between ? rodti_exact_compare(measured, row->upper) : -1;
     out->measured = (rodt_ratio){measured.num, measured.den};
-    out->allowed = between && high >= 0 ? row->upper : (rodt_ratio){allowed.num, allowed.den};
+    out->allowed = allowed;
+    if (between && high >= 0)
+        out->allowed = row->upper;
     out->at_limit = low == 0 || (between && high == 0);
     set_result(row, holds(row->comparison, low, high), out);
 }

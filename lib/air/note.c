@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What a finding does not settle. A source that prints kPa beside psi rounds one of them; at the edge this decides, so
  * it is noted. */
+#include "core/always.h"
 #include "message/message.h"
 #include "rodtravel/aircheck.h"
 
@@ -13,8 +14,9 @@ static bool reads_as_kpa(rodt_ratio psi, int64_t kpa)
 {
     rodt_pressure low, high;
     const rodt_pressure at = {psi.num, psi.den};
-    return rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK &&
-           rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK && rodt_pressure_compare(at, low) >= 0 &&
+    bool made = rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK;
+    made &= rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK;
+    return ALWAYS(made) /* edges are bounded */ && rodt_pressure_compare(at, low) >= 0 &&
            rodt_pressure_compare(at, high) < 0;
 }
 

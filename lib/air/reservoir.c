@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Reservoirs: rated and required volumes of law, and an estimate of what full applications take out of them. */
+#include "core/always.h"
 #include "core/exact.h"
 #include "rules/tables.h"
 
@@ -50,13 +51,14 @@ rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer, ro
 /* The formula is one row of the air checks; its 25 s are there. */
 static const rodt_air_limit *find_formula(void)
 {
+    const rodt_air_limit *found = NULL;
     for (size_t r = 0; r < rodti_table_rules_count; r++) {
         for (size_t i = 0; i < rodti_table_rules[r].air_count; i++) {
             if (rodti_table_rules[r].air[i].by_volume)
-                return &rodti_table_rules[r].air[i];
+                found = &rodti_table_rules[r].air[i];
         }
     }
-    return NULL;
+    return found;
 }
 
 rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds)
@@ -65,7 +67,7 @@ rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio requir
     const rodt_air_limit *formula = find_formula();
     if (seconds == NULL || !is_positive(actual) || !is_positive(required))
         return RODT_E_ARGUMENT;
-    if (formula == NULL)
+    if (NEVER(formula == NULL)) /* the tables have it */
         return RODT_E_INTERNAL;
     bool fits = rodti_exact_multiply(formula->value, actual, &value) && rodti_exact_divide(value, required, seconds);
     return fits ? RODT_OK : RODT_E_RANGE;

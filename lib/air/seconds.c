@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A time as a stop watch or a person has it: 45, 31.5 s, 1:30, 1 min 30 s. */
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
 #include "quantity/style.h"
@@ -67,8 +68,11 @@ static bool add_minutes(rodt_ratio minutes, rodt_ratio seconds, uint32_t column,
 {
     if (rodti_exact_compare(seconds, (rodt_ratio){60, 1}) >= 0)
         return set_own(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_SIXTY);
-    return (rodti_exact_multiply(minutes, (rodt_ratio){60, 1}, out) && rodti_exact_add(*out, seconds, out)) ||
-           set_own(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DIGITS);
+    bool made = rodti_exact_multiply(minutes, (rodt_ratio){60, 1}, out);
+    /* A number that is read has at most 18 digits, and 60 times it fits in lowest terms. */
+    if (NEVER(!made) || !rodti_exact_add(*out, seconds, out))
+        return set_own(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DIGITS);
+    return true;
 }
 
 /* After "1 min". */
@@ -117,7 +121,8 @@ static bool parse_clock(text_cursor cursor, int64_t minutes, bool decimal_comma,
     if (!good || cursor.code != TEXT_END)
         return set_own(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_COLON);
     rodt_ratio seconds;
-    return rodti_exact_make(whole * scale + part, scale, &seconds) &&
+    bool made = rodti_exact_make(whole * scale + part, scale, &seconds);
+    return ALWAYS(made) /* seven digits fit */ &&
            add_minutes((rodt_ratio){minutes, 1}, seconds, column, out, problem);
 }
 

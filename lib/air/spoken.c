@@ -2,6 +2,7 @@
 /* An air finding as the person who made it says it aloud: what was found, whether that is good, and what else would
  * have been. */
 #include "air/sentence.h"
+#include "core/always.h"
 #include "rules/tables.h"
 
 static rodt_message_code code_of_defect(bool major, bool minor)
@@ -63,11 +64,13 @@ static void start(rodt_message *out, const rodt_air_finding *finding)
 rodt_status rodt_air_finding_spoken_message(const rodt_air_finding *finding, rodt_message *out)
 {
     rodt_message title;
-    if (finding == NULL || out == NULL || !rodti_air_can_be_said(finding) ||
-        rodt_air_check_message((rodt_air_check)finding->reading.check, &title) != RODT_OK)
+    if (finding == NULL || out == NULL || !rodti_air_can_be_said(finding))
         return RODT_E_ARGUMENT;
     start(out, finding);
     if (finding->result == RODT_AIR_RESULT_NOT_DONE) {
+        rodt_status status = rodt_air_check_message((rodt_air_check)finding->reading.check, &title);
+        if (NEVER(status != RODT_OK)) /* what can be said has a check */
+            return status;
         rodti_message_clause(out, "title", (rodt_message_code)title.code);
         return RODT_OK;
     }

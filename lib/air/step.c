@@ -3,6 +3,7 @@
 #include "rodtravel/step.h"
 
 #include "air/sentence.h"
+#include "core/always.h"
 #include "rules/air_choice.h"
 #include "rules/tables.h"
 
@@ -45,8 +46,8 @@ static bool is_done(const rodt_rules *rules, rodt_vehicle_class vehicle, rodt_st
     case STEP_OF_COMBINATION:
         return vehicle == RODT_VEHICLE_CLASS_ANY || vehicle == RODT_VEHICLE_CLASS_COMBINATION;
     case STEP_WITH_LIMITS: return rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rules->rated_share);
-    case STEP_ALWAYS:
-    case STEP_WHENS: break;
+    case STEP_ALWAYS: break;
+    case STEP_WHENS: return ALWAYS(false); /* it is their number */
     }
     return true;
 }
@@ -197,8 +198,12 @@ static void add_see(rodt_message *out, const rodt_air_limit *row)
 
 static bool is_own(const rodt_rules *rules, const rodt_air_limit *row)
 {
-    air_rows own = rodti_air_rows(rules);
-    return rodti_air_law(rules) != rules && own.count > 0 && row >= own.row && row < own.row + own.count;
+    const rodt_air_limit *own;
+    for (size_t i = 0; (own = rodt_rules_air_at(rules, i)) != NULL; i++) {
+        if (own == row)
+            return rodti_air_law(rules) != rules;
+    }
+    return false;
 }
 
 /* The only row of the law that a carrier's row replaces; NULL if there are several, or none. */

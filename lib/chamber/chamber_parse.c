@@ -185,13 +185,13 @@ static bool take_spring(mark_reader *mark)
 static bool take_spring_after_class(mark_reader *mark)
 {
     return mark->size != 0 && mark->chamber.stroke_class == RODT_STROKE_CLASS_LONG &&
-           mark->chamber.spring_size[0] == '\0' && here(mark)->kind == TOKEN_SLASH && take_spring(mark);
+           mark->chamber.spring_size[0] == '\0' && take_spring(mark);
 }
 
 static bool take_number(mark_reader *mark)
 {
     const mark_token *number = here(mark);
-    if (number->kind != TOKEN_NUMBER || mark->size != 0)
+    if (mark->size != 0)
         return false;
     if (number->size == 4 && is_size_number(number->text, 2) && is_size_number(number->text + 2, 2)) {
         mark->at++;
@@ -229,7 +229,7 @@ static char bolt_size(const mark_token *letter)
 static bool take_letter(mark_reader *mark)
 {
     const mark_token *letter = here(mark);
-    if (letter->kind != TOKEN_WORD || bolt_size(letter) == '\0' || mark->size != 0 || !names_bolt(mark))
+    if (bolt_size(letter) == '\0' || mark->size != 0 || !names_bolt(mark))
         return false;
     mark->at++;
     mark->size = letter->column;
@@ -310,9 +310,9 @@ static bool take_next(mark_reader *mark)
     case TOKEN_HYPHEN: return take_family(mark) || take_class(mark);
     case TOKEN_SLASH: return take_spring_after_class(mark);
     case TOKEN_END:
-    case TOKEN_OTHER:
-    default: return false;
+    case TOKEN_OTHER: break;
     }
+    return false;
 }
 
 /* Long rows are published for clamp chambers only, so a long mark names the family too. */

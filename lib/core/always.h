@@ -5,7 +5,7 @@
  *
  * A usual build has the plain condition. In a build for tests the program ends where the expectation is wrong. Where
  * coverage is measured it is a constant, and the check `conditions` asks for no test of the other outcome. A condition
- * that an input can turn is never marked; it is tested.
+ * that an input can turn is never marked; it is tested. A label of a switch that no value has returns ALWAYS(false).
  */
 #ifndef RODT_ALWAYS_H
 #define RODT_ALWAYS_H

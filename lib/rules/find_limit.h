@@ -5,7 +5,7 @@
 
 #include "rodtravel/rules.h"
 
-/* The chamber has a size, and rules is not NULL. */
+/* The chamber has a size, and rules is not NULL. A marked rated stroke that no checked chamber has gives no limit. */
 void rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
                             rodt_limit_answer *out);
 

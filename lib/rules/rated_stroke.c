@@ -2,8 +2,6 @@
 /* The rated stroke marked on a housing beside the tables. */
 #include "rules/rated_stroke.h"
 
-#include "core/always.h"
-
 static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a) && rodt_length_compare(a, b) == 0; }
 
 bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
@@ -20,8 +18,7 @@ bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rod
 static bool is_too_large(rodt_length limit, rodt_length mark)
 {
     rodt_length most;
-    rodt_status status = rodt_length_scale(mark, (rodt_ratio){5, 6}, &most);
-    return ALWAYS(status == RODT_OK) /* a mark that was checked fits */ && rodt_length_compare(limit, most) > 0;
+    return rodt_length_scale(mark, (rodt_ratio){5, 6}, &most) == RODT_OK && rodt_length_compare(limit, most) > 0;
 }
 
 bool rodti_rated_stroke_contradicts(const rodt_limit *row, rodt_length mark)

@@ -2,7 +2,6 @@
 /* Rule sets: what they are, and the limit for a chamber on a day. */
 #include <string.h>
 
-#include "core/always.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "message/message.h"
@@ -139,8 +138,7 @@ static void apply_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt
     if (!rodt_ratio_given(law->rated_share))
         return;
     if (rodt_length_given(chamber->rated_stroke)) {
-        rodt_status status = rodt_length_scale(chamber->rated_stroke, law->rated_share, &share);
-        if (NEVER(status != RODT_OK)) /* a mark that was checked fits */
+        if (rodt_length_scale(chamber->rated_stroke, law->rated_share, &share) != RODT_OK)
             return;
         answer->law_basis = RODT_BASIS_RATED_SHARE;
         answer->law_limit = share;

@@ -23,7 +23,7 @@ static void times_are_read(void **state)
                  {"31.25", 125, 4, false}, {"31,25 s", 125, 4, true}, {"1:30", 90, 1, false}, {"0:31.5", 63, 2, false},
                  {"01:30", 90, 1, false}, {"1 min 30 s", 90, 1, false}, {"1min30s", 90, 1, false}, {"1 min 30", 90, 1, false},
                  {"2 minutes", 120, 1, false}, {"1.5 min", 90, 1, false}, {"1,5 min", 90, 1, true}, {"1 1/2 min", 90, 1, false},
-                 {"0", 0, 1, false}, {"1440:00", 86400, 1, false}};
+                 {"0", 0, 1, false}, {"1440:00", 86400, 1, false}, {"0:31,5", 63, 2, true}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_ratio seconds;
         rodt_error error;
@@ -45,7 +45,10 @@ static void what_is_no_time_is_refused(void **state)
                  {"1:300", RODT_E_SYNTAX}, {"1:30:00", RODT_E_AMBIGUOUS}, {"1 min 90 s", RODT_E_SYNTAX},
                  {"1.5 min 30 s", RODT_E_AMBIGUOUS}, {"<45", RODT_E_AMBIGUOUS}, {"1,5", RODT_E_AMBIGUOUS}, {"2 h", RODT_E_UNIT},
                  {"1 min 3 min", RODT_E_UNIT}, {"-5", RODT_E_NEGATIVE}, {"86401", RODT_E_IMPLAUSIBLE},
-                 {"9999999999", RODT_E_IMPLAUSIBLE}, {"x", RODT_E_SYNTAX}, {"45 s x", RODT_E_SYNTAX}, {"1:", RODT_E_SYNTAX}};
+                 {"9999999999", RODT_E_IMPLAUSIBLE}, {"x", RODT_E_SYNTAX}, {"45 s x", RODT_E_SYNTAX}, {"1:", RODT_E_SYNTAX},
+                 {"1:30x", RODT_E_SYNTAX}, {"1:30.x", RODT_E_SYNTAX}, {"2 minutes x", RODT_E_SYNTAX}, {"2 minutes 5 s x", RODT_E_SYNTAX},
+                 {"999999999.999999999 minutes", RODT_E_IMPLAUSIBLE},
+                 {"999999999 minutes 0.000000001 s", RODT_E_RANGE}}; /* the sum does not fit in 64 bits */
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_ratio seconds = {7, 8};
         rodt_error error;
@@ -55,7 +58,12 @@ static void what_is_no_time_is_refused(void **state)
         assert_int_equal(error.status, status);
         assert_true(seconds.num == 7 && seconds.den == 8);
     }
-    assert_int_equal(rodt_seconds_parse(NULL, NULL, NULL), RODT_E_ARGUMENT);
+    rodt_ratio seconds = {7, 8};
+    const rodt_style wrong = {.unit = RODT_UNIT_END};
+    assert_int_equal(rodt_seconds_parse(NULL, &seconds, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_seconds_parse("45", NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_seconds_parse_n("45", 2, &wrong, &seconds, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(seconds.num, 7);
 }
 
 static const rodt_air_form whole = {.check = "loss-applied", .vehicle = "combination", .towed_units = "1", .built = "2015",
@@ -113,6 +121,63 @@ static void each_text_is_refused_by_its_name(void **state)
     assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .reserved = {"x"}}, &reading, &error),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_form_parse(NULL, &reading, NULL), RODT_E_ARGUMENT);
+}
+
+static void texts_that_say_nothing_are_no_reading(void **state)
+{
+    (void)state;
+    const rodt_air_form form = {.check = "warning", .pressure = "60", .before = "  ", .after = "n/a", .seconds = "n/a",
+                                .actual_volume = "-", .required_volume = "not done", .answer = " "};
+    rodt_air_reading reading;
+    assert_int_equal(rodt_air_form_parse(&form, &reading, NULL), RODT_OK);
+    assert_false(rodt_pressure_given(reading.before) || rodt_pressure_given(reading.after));
+    assert_false(rodt_ratio_given(reading.seconds) || rodt_ratio_given(reading.actual_volume) ||
+                 rodt_ratio_given(reading.required_volume));
+    assert_int_equal(reading.answer, RODT_RECORDED_NOT_RECORDED);
+    assert_int_equal(rodt_air_form_parse(&form, NULL, NULL), RODT_E_ARGUMENT);
+}
+
+/* The nearest texts that are read, and those that are not. */
+static void texts_at_their_limits(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_air_form form;
+        const char *field;
+    } cases[] = {{{.check = "drain", .towed_units = "12"}, ""},
+                 {{.check = "drain", .towed_units = "123"}, "towed_units"},
+                 {{.check = "drain", .towed_units = "1234"}, "towed_units"},
+                 {{.check = "drain", .towed_units = "1x"}, "towed_units"},
+                 {{.check = "drain", .built = "1900"}, ""},
+                 {{.check = "drain", .built = "1899"}, "built"},
+                 {{.check = "drain", .built = "2199"}, ""},
+                 {{.check = "drain", .built = "2200"}, "built"},
+                 {{.check = "drain", .built = "20215"}, "built"},
+                 {{.check = "drain", .built = "2021x"}, "built"},
+                 {{.check = "drain", .built = "2021-05-06"}, ""},
+                 {{.check = "drain", .actual_volume = "1000000"}, ""},
+                 {{.check = "drain", .actual_volume = "99999999999"}, "actual_volume"},
+                 {{.check = "none"}, "check"}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_air_reading reading;
+        rodt_error error = {.status = RODT_OK};
+        rodt_status status = rodt_air_form_parse(&cases[i].form, &reading, &error);
+        assert_string_equal(error.field, cases[i].field);
+        assert_int_equal(status == RODT_OK, cases[i].field[0] == '\0');
+    }
+}
+
+static void answers_in_two_languages(void **state)
+{
+    (void)state;
+    static const char *const yes[] = {"yes", "Y", "oui"}, *const no[] = {"no", "N", "non"};
+    for (size_t i = 0; i < COUNT_OF(yes); i++) {
+        rodt_air_reading reading;
+        assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .answer = yes[i]}, &reading, NULL), RODT_OK);
+        assert_int_equal(reading.answer, RODT_RECORDED_YES);
+        assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .answer = no[i]}, &reading, NULL), RODT_OK);
+        assert_int_equal(reading.answer, RODT_RECORDED_NO);
+    }
 }
 
 /* "none" and a dash are no reading, and a loss has nothing that could come. */
@@ -220,6 +285,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(times_are_read),           cmocka_unit_test(what_is_no_time_is_refused),
+        cmocka_unit_test(texts_that_say_nothing_are_no_reading),
+        cmocka_unit_test(texts_at_their_limits),
+        cmocka_unit_test(answers_in_two_languages),
         cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name), cmocka_unit_test(never_is_an_answer),
         cmocka_unit_test(every_wrong_text_is_found),
         cmocka_unit_test(damage_never_makes_a_result_better),

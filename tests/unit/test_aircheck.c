@@ -10,6 +10,7 @@
 #include <string.h>
 #include <cmocka.h>
 
+#include "air/aircheck.h"
 #include "core/exact.h"
 #include "rules/tables.h"
 #include "rodtravel/stroke.h"
@@ -587,6 +588,8 @@ static void wrong_readings_are_refused_by_member(void **state)
         {"towed_units", {.check = RODT_AIR_CHECK_WARNING, .vehicle = RODT_VEHICLE_CLASS_BUS, .towed_units = 1}},
         {"applications", {.check = RODT_AIR_CHECK_RESERVE, .applications = -1}},
         {"applications", {.check = RODT_AIR_CHECK_RESERVE, .applications = RODT_AIR_COUNT_MAX + 1}},
+        {"pressure_unit", {.check = RODT_AIR_CHECK_WARNING, .pressure_unit = RODT_PRESSURE_UNIT_END}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 0, 5}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 2, 29}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 2, 0}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 13, 40}}},
@@ -664,6 +667,131 @@ static void a_figure_that_does_not_fit_is_said(void **state)
                                    .before = {INT64_MAX, INT64_MAX / 100 - 1}, .after = {1, INT64_MAX}};
     assert_int_equal(rodt_air_reading_judge(&loss, rodt_rules_find("us-cdl"), &finding, &error), RODT_E_RANGE);
     assert_int_equal(error.status, RODT_E_RANGE);
+}
+
+/* Rows and readings by hand: whatever does not fit in 64 bits is a status, and nothing is judged. */
+static void no_figure_is_rounded_to_fit(void **state)
+{
+    (void)state;
+    enum { P = 1000000007 };
+    static const int64_t q = 4000000007, r = 4000000009;
+#define ROW(of, by, ...) {.check = (of), .measure = (by), .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {25, 1}, __VA_ARGS__}
+    const struct {
+        rodt_air_limit row;
+        rodt_air_reading reading;
+        int towed;
+    } cases[] = {
+        {ROW(RODT_AIR_CHECK_CUT_IN, RODT_AIR_MEASURE_PSI, .below_cut_out = true),
+         {.pressure = {1, q}, .cut_out = {1, r - 3}}, 0},
+        {ROW(RODT_AIR_CHECK_CUT_IN, RODT_AIR_MEASURE_KPA, .applications = 0), {.pressure = {1, q}}, 0},
+        {ROW(RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_MEASURE_PSI_PER_MINUTE, .applications = 0),
+         {.before = {1, q}, .after = {1, r}}, 0},
+        {ROW(RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_MEASURE_PSI_PER_MINUTE, .applications = 0),
+         {.before = {INT64_MAX, 1}, .after = {0, 1}}, 0},
+        {ROW(RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_MEASURE_PSI_PER_MINUTE, .applications = 0),
+         {.before = {1000000000000000, 1}, .after = {0, 1}, .seconds = {1, P}}, 0},
+        {ROW(RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_MEASURE_KPA_PER_MINUTE, .applications = 0),
+         {.before = {1, q}, .after = {0, 1}}, 0},
+        {ROW(RODT_AIR_CHECK_RESERVE, RODT_AIR_MEASURE_PERCENT_LEFT, .applications = 1),
+         {.before = {r, 1}, .after = {1, q}}, 0},
+        {ROW(RODT_AIR_CHECK_RESERVE, RODT_AIR_MEASURE_PERCENT_LEFT, .applications = 1),
+         {.before = {4000000000000000003, 1}, .after = {4000000000000000001, 1}}, 0},
+        {ROW(RODT_AIR_CHECK_RESERVE, RODT_AIR_MEASURE_PERCENT_LOST, .applications = 1),
+         {.before = {100000000000000003, 1}, .after = {1, 1}}, 0},
+        {ROW(RODT_AIR_CHECK_BUILD_UP, RODT_AIR_MEASURE_SECONDS, .span = RODT_AIR_SPAN_WARNING, .by_volume = true),
+         {.span = RODT_AIR_SPAN_WARNING, .seconds = {20, 1}, .actual_volume = {INT64_MAX, 1}, .required_volume = {1, 1}}, 0},
+        {ROW(RODT_AIR_CHECK_BUILD_UP, RODT_AIR_MEASURE_SECONDS, .span = RODT_AIR_SPAN_WARNING, .by_volume = true),
+         {.span = RODT_AIR_SPAN_WARNING, .seconds = {20, 1}, .actual_volume = {100000000000000003, 1},
+          .required_volume = {1, P}}, 0},
+        {ROW(RODT_AIR_CHECK_WARNING, RODT_AIR_MEASURE_PSI, .half_cut_out = true),
+         {.pressure = {60, 1}, .cut_out = {1, INT64_MAX}}, 0},
+        {ROW(RODT_AIR_CHECK_WARNING, RODT_AIR_MEASURE_KPA, .half_cut_out = true), {.pressure = {60, 1}, .cut_out = {1, q}}, 0},
+        {ROW(RODT_AIR_CHECK_CUT_IN, RODT_AIR_MEASURE_PSI, .per_towed_unit = {INT64_MAX / 2, 1}), {.pressure = {60, 1}}, 99},
+    };
+#undef ROW
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        air_outcome out;
+        rodt_air_reading reading = cases[i].reading;
+        const air_vehicle vehicle = {RODT_VEHICLE_CLASS_COMBINATION, cases[i].towed, {2001, 1, 1}};
+        reading.check = cases[i].row.check;
+        if (rodti_air_judge_row(&cases[i].row, &reading, &vehicle, &out) != RODT_E_RANGE)
+            fail_msg("case %u fits", (unsigned)i);
+    }
+}
+
+/* Between two figures: what is allowed is named by the end that is nearer to what was found. */
+static void between_names_the_nearer_end(void **state)
+{
+    (void)state;
+    static const struct {
+        int64_t measured, allowed;
+        bool at_limit;
+        rodt_air_result result;
+    } cases[] = {{99, 100, false, RODT_AIR_RESULT_DEFECTIVE}, {100, 100, true, RODT_AIR_RESULT_GOOD},
+                 {115, 100, false, RODT_AIR_RESULT_GOOD},     {130, 130, true, RODT_AIR_RESULT_GOOD},
+                 {131, 130, false, RODT_AIR_RESULT_DEFECTIVE}};
+    const rodt_air_limit row = {.check = RODT_AIR_CHECK_CUT_OUT, .measure = RODT_AIR_MEASURE_PSI, .towed_units = -1,
+                                .comparison = RODT_COMPARISON_BETWEEN, .value = {100, 1}, .upper = {130, 1}};
+    const air_vehicle vehicle = {.vehicle = RODT_VEHICLE_CLASS_SINGLE};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {cases[i].measured, 1}};
+        air_outcome out;
+        assert_int_equal(rodti_air_judge_row(&row, &reading, &vehicle, &out), RODT_OK);
+        assert_int_equal(out.allowed.num, cases[i].allowed);
+        assert_int_equal(out.at_limit, cases[i].at_limit);
+        assert_int_equal(out.result, cases[i].result);
+    }
+}
+
+static void a_volume_of_zero_is_none(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1},
+                                      .seconds = {20, 1}, .actual_volume = {6960, 1}, .required_volume = {0, 1}};
+    assert_int_equal(missing_of("us-newvehicle", reading), RODT_AIR_MISSING_VOLUME);
+}
+
+/* Defective as every vehicle, but of another rank: the vehicle decides. */
+static void ranks_that_differ_stay_open(void **state)
+{
+    (void)state;
+    static const rodt_air_kind kinds[] = {RODT_AIR_KIND_LIMIT, RODT_AIR_KIND_LIMIT_AND_MAJOR, RODT_AIR_KIND_LIMIT_AND_MINOR};
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_IN, .built = {2001, 1, 1}, .pressure = {90, 1}};
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        rodt_air_limit rows[3];
+        for (size_t v = 0; v < COUNT_OF(rows); v++)
+            rows[v] = (rodt_air_limit){.check = RODT_AIR_CHECK_CUT_IN, .comparison = RODT_COMPARISON_NOT_LESS_THAN,
+                                       .vehicle = RODT_VEHICLE_CLASS_SINGLE + (uint32_t)v, .towed_units = -1, .value = {95, 1},
+                                       .source = rodt_rules_source(rodt_rules_at(0))};
+        rows[0].kind = kinds[i];
+        const rodt_rules rules = {.id = "invented", .air = rows, .air_count = COUNT_OF(rows)};
+        rodt_air_finding finding;
+        assert_int_equal(rodt_air_reading_judge(&reading, &rules, &finding, NULL), RODT_OK);
+        bool alike = kinds[i] == RODT_AIR_KIND_LIMIT;
+        assert_int_equal(finding.result, alike ? RODT_AIR_RESULT_DEFECTIVE : RODT_AIR_RESULT_UNDETERMINED);
+        assert_int_equal(finding.missing, alike ? RODT_AIR_MISSING_NOTHING : RODT_AIR_MISSING_VEHICLE);
+    }
+}
+
+/* What was not read cannot be doubted; at the bound it is. */
+static void doubt_needs_a_reading(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_air_check check;
+        int64_t bound, beside;
+    } cases[] = {{RODT_AIR_CHECK_WARNING, RODT_WARNING_MOST_PSI, RODT_WARNING_MOST_PSI - 1},
+                 {RODT_AIR_CHECK_SUPPLY_VALVE, RODT_WARNING_MOST_PSI, RODT_WARNING_MOST_PSI - 1},
+                 {RODT_AIR_CHECK_CUT_OUT, RODT_CUT_OUT_LEAST_PSI, RODT_CUT_OUT_LEAST_PSI + 1},
+                 {RODT_AIR_CHECK_CUT_IN, RODT_CUT_IN_LEAST_PSI, RODT_CUT_IN_LEAST_PSI + 1}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_air_reading reading = {.check = cases[i].check};
+        assert_int_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
+        reading.pressure = (rodt_pressure){cases[i].bound, 1};
+        assert_int_not_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
+        reading.pressure = (rodt_pressure){cases[i].beside, 1};
+        assert_int_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
+    }
 }
 
 static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, int16_t towed, rodt_date day)
@@ -745,6 +873,11 @@ static void a_carriers_limits_keep_the_air_checks(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_figure_is_rounded_to_fit),
+        cmocka_unit_test(between_names_the_nearer_end),
+        cmocka_unit_test(a_volume_of_zero_is_none),
+        cmocka_unit_test(ranks_that_differ_stay_open),
+        cmocka_unit_test(doubt_needs_a_reading),
         cmocka_unit_test(every_published_edge),
         cmocka_unit_test(every_row_is_reached_and_explained),
         cmocka_unit_test(fingerprint_of_all_air_rows),

@@ -210,9 +210,121 @@ static void rows_with_unknown_enumerators(void **state)
     }
 }
 
+/* A finding that was filled by hand: each enumerator that is none, alone, and a figure of no row. */
+static void what_cannot_be_said_is_refused(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}};
+    rodt_air_finding good, wrong[4];
+    rodt_message message;
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &good, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_message(&good, &message), RODT_OK);
+    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+        wrong[i] = good;
+    wrong[0].result = RODT_AIR_RESULT_END;
+    wrong[1].missing = RODT_AIR_MISSING_END;
+    wrong[2].reading.span = RODT_AIR_SPAN_END;
+    wrong[3] = (rodt_air_finding){.reading = reading, .result = RODT_AIR_RESULT_UNDETERMINED, .measured = {62, 1}};
+    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+        assert_int_equal(rodt_air_finding_message(&wrong[i], &message), RODT_E_ARGUMENT);
+    wrong[3].measured = (rodt_ratio){0, 0};
+    assert_int_equal(rodt_air_finding_message(&wrong[3], &message), RODT_OK);
+    assert_int_equal(rodt_air_finding_message(&good, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_edge_message(&good, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_edge_message(good.row, NULL), RODT_E_ARGUMENT);
+}
+
+/* Without a row there is no span and no number of applications to say. */
+static void what_is_missing_of_no_row(void **state)
+{
+    (void)state;
+    static const rodt_air_missing missing[] = {RODT_AIR_MISSING_SPAN, RODT_AIR_MISSING_APPLICATIONS};
+    for (size_t i = 0; i < COUNT_OF(missing); i++) {
+        const rodt_air_finding finding = {.reading = {.check = RODT_AIR_CHECK_RESERVE}, .missing = missing[i],
+                                          .result = RODT_AIR_RESULT_UNDETERMINED, .rules = rodt_rules_find("us-cdl")};
+        char text[300] = "as it was";
+        assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_string_equal(text, "as it was");
+    }
+}
+
+/* One of two ways is no defect by itself; an answer is. */
+static void one_of_two_answers(void **state)
+{
+    (void)state;
+    const rodt_air_limit answer = {.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .kind = RODT_AIR_KIND_EITHER, .published = "",
+                                   .measure = RODT_AIR_MEASURE_YES_NO, .comparison = RODT_COMPARISON_MUST_BE_NO};
+    const rodt_air_limit figure = {.check = RODT_AIR_CHECK_WARNING, .kind = RODT_AIR_KIND_EITHER, .published = "",
+                                   .measure = RODT_AIR_MEASURE_PSI, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {60, 1}};
+    rodt_message message;
+    assert_int_equal(rodt_air_limit_edge_message(&answer, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_EDGE_DEFECTIVE);
+    assert_int_equal(rodt_air_limit_edge_message(&figure, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_EDGE_EITHER);
+}
+
+/* 60 psi are 413.7 kPa, and a gauge in whole kPa shows 414; the note stands where the other printed figure can decide. */
+static void a_note_at_the_printed_kpa(void **state)
+{
+    (void)state;
+    const rodt_air_limit plain = {.check = RODT_AIR_CHECK_WARNING, .measure = RODT_AIR_MEASURE_PSI, .published = "60 psi (414 kPa)",
+                                  .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {60, 1}};
+    rodt_air_limit rows[9];
+    for (size_t i = 0; i < COUNT_OF(rows); i++)
+        rows[i] = plain;
+    rows[1].measure = RODT_AIR_MEASURE_PSI_PER_MINUTE;
+    rows[2].measure = RODT_AIR_MEASURE_PERCENT_LEFT;
+    rows[3].published = "60 psi";
+    rows[4].published = "415 kPa";
+    rows[5].published = "kPa 1415";
+    rows[6].published = "kPa 4150, .415";
+    rows[7].by_volume = true;
+    rows[8].upper = (rodt_ratio){60, 1};
+    const rodt_ratio at_414 = {6004, 100}, at_415 = {602, 10}, below = {50, 1}, none = {0, 0}, sixty = {60, 1};
+    const struct {
+        const rodt_air_limit *row;
+        rodt_ratio measured, allowed;
+        bool at_limit;
+        rodt_air_result result;
+        rodt_message_code note;
+    } cases[] = {
+        {&rows[0], at_414, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[1], at_414, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[2], at_414, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[3], at_414, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_414, sixty, true, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], none, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], below, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE}, /* 415 is not printed */
+        {&rows[4], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[5], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[6], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_414, none, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_414, {100001, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_414, {60001, 1001}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[8], at_414, {10, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[7], below, sixty, false, RODT_AIR_RESULT_DEFECTIVE, RODT_MESSAGE_AIR_NOTE_VOLUME},
+        {&rows[7], below, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], below, sixty, false, RODT_AIR_RESULT_DEFECTIVE, RODT_MESSAGE_NONE},
+        {NULL, below, sixty, false, RODT_AIR_RESULT_DEFECTIVE, RODT_MESSAGE_NONE},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_air_finding finding = {.row = cases[i].row, .measured = cases[i].measured, .allowed = cases[i].allowed,
+                                          .at_limit = cases[i].at_limit, .result = cases[i].result};
+        rodt_message message;
+        assert_int_equal(rodt_air_finding_note_message(&finding, &message), RODT_OK);
+        if (message.code != cases[i].note)
+            fail_msg("case %u: %u", (unsigned)i, (unsigned)message.code);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_cannot_be_said_is_refused),
+        cmocka_unit_test(what_is_missing_of_no_row),
+        cmocka_unit_test(one_of_two_answers),
+        cmocka_unit_test(a_note_at_the_printed_kpa),
         cmocka_unit_test(names_are_for_ever),
         cmocka_unit_test(judged_sentences),
         cmocka_unit_test(rounding_does_not_hide_the_edge),

@@ -588,6 +588,35 @@ static void what_is_open_stays_open(void **state)
     rodt_rules_unref(own);
 }
 
+/* Between 60 and 70 psi the carrier's row, which begins in 2001, decides by the day of build. */
+static void a_day_of_build_that_is_not_said_stays_open(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-fmcsr", "check,comparison,value,measure,built_from\nwarning,not-less-than,70,psi,2001-01-01\n");
+    rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {65, 1}, .cut_out = {120, 1}};
+    rodt_air_finding finding = judge(own, reading);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
+    assert_int_equal(finding.missing, RODT_AIR_MISSING_BUILT);
+    assert_int_equal(finding.law_result, RODT_AIR_RESULT_GOOD);
+    reading.built = (rodt_date){2000, 12, 31};
+    assert_int_equal(judge(own, reading).result, RODT_AIR_RESULT_GOOD);
+    reading.built = (rodt_date){2001, 1, 1};
+    assert_int_equal(judge(own, reading).result, RODT_AIR_RESULT_DEFECTIVE);
+    rodt_rules_unref(own);
+}
+
+/* A carrier's row that says what the law says judges nothing. */
+static void the_same_figure_is_the_laws(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-cdl", AIR "loss-applied,single,,not-more-than,3,,psi-per-minute\n");
+    rodt_air_finding finding = judge(own, loss(RODT_VEHICLE_CLASS_SINGLE, 0, 108));
+    assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
+    assert_ptr_equal(finding.row, finding.law_row);
+    assert_ptr_equal(finding.own_row, rodt_rules_air_at(own, 0));
+    rodt_rules_unref(own);
+}
+
 static void a_check_that_the_law_has_not(void **state)
 {
     (void)state;
@@ -768,6 +797,8 @@ int main(void)
         cmocka_unit_test(every_row_of_every_law),
         cmocka_unit_test(the_stricter_figure_judges),
         cmocka_unit_test(what_is_open_stays_open),
+        cmocka_unit_test(a_day_of_build_that_is_not_said_stays_open),
+        cmocka_unit_test(the_same_figure_is_the_laws),
         cmocka_unit_test(a_check_that_the_law_has_not),
         cmocka_unit_test(words_of_a_carrier),
         cmocka_unit_test(spans_of_a_carrier),

@@ -226,9 +226,50 @@ static void counts_at_their_ends(void **state)
     assert_int_equal(count, 1);
 }
 
+/* No estimate is rounded: each step that does not fit in 64 bits alone is a status. */
+static void what_does_not_fit_is_said(void **state)
+{
+    (void)state;
+    const rodt_pressure p = {100, 1};
+    const rodt_ratio one = {1, 1};
+    const struct {
+        rodt_pressure pressure;
+        rodt_ratio reservoir, chambers, fill;
+    } cases[] = {{p, one, {1, 4000000007}, {1, 4000000009}},                                /* what is filled */
+                 {p, {1, 4000000007}, {1, 4000000009}, one},                                /* the sum */
+                 {p, {5000000000000000001, 2}, {5000000000000000003, 2}, one},              /* the part that stays */
+                 {{1, 4611686018427387905}, one, one, one},                                 /* the absolute pressure */
+                 {{1, 4000000007}, one, {1, 1000000007}, one},                              /* its part */
+                 {{3, 10}, one, {2000000000000000003, 1}, one}};                            /* the gauge again */
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_pressure after = {7, 3};
+        if (rodt_reservoir_estimate_application(cases[i].pressure, cases[i].reservoir, cases[i].chambers, cases[i].fill,
+                                                &after) != RODT_E_RANGE)
+            fail_msg("case %u fits", (unsigned)i);
+        assert_int_equal(after.num, 7);
+    }
+    unsigned count = 42;
+    const rodt_pressure fine = {1, 4611686018427387905}, a = {1, 4000000000000003}, b = {1, 3000000000000007};
+    assert_int_equal(rodt_reservoir_estimate_applications(p, p, cases[0].reservoir, cases[0].chambers, cases[0].fill, &count),
+                     RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_estimate_applications(fine, p, one, one, one, &count), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_estimate_applications(p, fine, one, one, one, &count), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_estimate_applications(a, b, one, one, one, &count), RODT_E_RANGE);
+    assert_int_equal(count, 42);
+    rodt_ratio seconds = {7, 8};
+    assert_int_equal(rodt_reservoir_build_up_seconds((rodt_ratio){INT64_MAX, 1}, one, &seconds), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_build_up_seconds((rodt_ratio){100000000000000003, 1}, (rodt_ratio){1, 1000000007}, &seconds),
+                     RODT_E_RANGE);
+    assert_int_equal(seconds.num, 7);
+}
+
 static void wrong_inputs_are_refused(void **state)
 {
     (void)state;
+    rodt_chamber open = {.family = RODT_FAMILY_CLAMP};
+    rodt_ratio volume = {7, 8};
+    memset(open.size, '3', sizeof open.size);
+    assert_int_equal(rodt_chamber_rated_volume(&open, &volume), RODT_E_ARGUMENT);
     const rodt_pressure p = {100, 1}, none = {0, 0}, low = {-1, 1};
     const rodt_ratio v = {5568, 1}, c = {464, 1}, zero = {0, 1}, over = {11, 10}, below = {-1, 2}, missing = {0, 0};
     rodt_pressure after = {7, 3};
@@ -256,6 +297,7 @@ static void wrong_inputs_are_refused(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_does_not_fit_is_said),
         cmocka_unit_test(table_v_cell_by_cell),
         cmocka_unit_test(outside_table_v_the_actual_volume_counts),
         cmocka_unit_test(required_volumes),

@@ -9,6 +9,9 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "rules/find_limit.h"
+#include "rules/limit_key.h"
+#include "rules/rated_stroke.h"
 #include "rodtravel/aircheck.h"
 #include "rodtravel/rules.h"
 
@@ -424,6 +427,18 @@ static void wrong_arguments_change_nothing(void **state)
     far.rated_stroke = (rodt_length){1, INT64_MAX};
     assert_int_equal(rodt_rules_find_limit(rules, &far, on(""), &answer, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&answer, &before, sizeof answer);
+    assert_int_equal(limit_key(RODT_FAMILY_CLAMP, ""), limit_key(RODT_FAMILY_CLAMP, "\0X")); /* nothing is read behind it */
+    assert_int_not_equal(limit_key(RODT_FAMILY_CLAMP, "3"), limit_key(RODT_FAMILY_CLAMP, "30"));
+    /* A finding by hand is explained without a check: a mark that does not fit gives no limit and contradicts nothing. */
+    far.rated_stroke = (rodt_length){INT64_MAX, 3};
+    rodti_rules_find_limit(rules, &far, on(""), &answer);
+    assert_int_equal(answer.law_basis, RODT_BASIS_NONE);
+    assert_false(rodt_length_given(answer.limit));
+    const rodt_limit row = {.stroke_class = RODT_STROKE_CLASS_LONG, .limit = {5, 2}};
+    assert_false(rodti_rated_stroke_contradicts(&row, far.rated_stroke));
+    assert_true(rodti_rated_stroke_contradicts(&row, (rodt_length){299, 100}));
+    assert_false(rodti_rated_stroke_contradicts(&row, (rodt_length){3, 1}));
+    assert_false(rodti_rated_stroke_is_marked((rodt_length){3, 1}, (rodt_length){0, 0}, (rodt_length){0, 0}));
 }
 
 static void sources_write_as_one_line(void **state)

@@ -165,6 +165,26 @@ static void any_reason_of_a_finding_is_spoken(void **state)
                               "which lengthens the stroke: judged as found; measure again when it is cold.");
 }
 
+/* A finding by hand without the figure that was allowed is said with its condition; a carrier's own row is never doubted. */
+static void what_is_said_of_a_good_figure(void **state)
+{
+    (void)state;
+    const rodt_air_limit row = {.check = RODT_AIR_CHECK_WARNING, .measure = RODT_AIR_MEASURE_PSI, .published = "", .value = {60, 1},
+                                .comparison = RODT_COMPARISON_NOT_LESS_THAN, .evidence = RODT_EVIDENCE_SECOND_HAND};
+    rodt_air_finding finding = {.row = &row, .own_row = &row, .result = RODT_AIR_RESULT_GOOD, .measured = {70, 1},
+                                .reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {70, 1}},
+                                .rules = rodt_rules_find("us-cdl")};
+    rodt_message message;
+    assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_SPOKEN_GOOD_IF);
+    finding.allowed = (rodt_ratio){60, 1};
+    assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_SPOKEN_GOOD);
+    finding.own_row = NULL;
+    assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED);
+}
+
 static void nonsense_is_refused(void **state)
 {
     (void)state;
@@ -173,6 +193,8 @@ static void nonsense_is_refused(void **state)
     rodt_air_finding air = {.result = RODT_AIR_RESULT_GOOD, .reading = {.check = RODT_AIR_CHECK_WARNING}};
     assert_int_equal(rodt_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_spoken_message(&finding, NULL), RODT_E_ARGUMENT);
+    assert_false(rodt_finding_has(&(rodt_finding){.reasons = UINT64_MAX}, (rodt_reason)64)); /* no bit of a finding */
+    assert_true(rodt_finding_has(&(rodt_finding){.reasons = UINT64_MAX}, (rodt_reason)63));
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     finding.applied_stroke = (rodt_length){1, 1};
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT); /* good by no rule set */
@@ -185,7 +207,8 @@ static void nonsense_is_refused(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(what_is_said_of_a_good_figure),
+        cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
                                        cmocka_unit_test(what_never_came_is_spoken),
                                        cmocka_unit_test(an_answer_is_spoken), cmocka_unit_test(a_stroke_is_spoken),
                                        cmocka_unit_test(a_carriers_limit_is_spoken),

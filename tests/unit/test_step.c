@@ -7,7 +7,9 @@
 #include <string.h>
 #include <cmocka.h>
 
+#include "core/common.h"
 #include "rodtravel/rodtravel.h"
+#include "rules/tables.h"
 
 static bool has(const char *rules, rodt_vehicle_class vehicle, rodt_step step)
 {
@@ -102,9 +104,92 @@ static void the_rows_are_those_that_can_judge(void **state)
     assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 3); /* by day of build */
     vehicle.built = (rodt_date){2015, 0, 0};
     assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 1);
+    vehicle.built = (rodt_date){1975, 2, 28};
+    assert_true(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle) >= 1);
+    vehicle.built = (rodt_date){2015, 0, 0};
     assert_int_equal(rodt_step_row_at(RODT_STEP_WARNING, rodt_rules_find("us-fmcsr"), &vehicle, 0)->value.num, 60);
+    vehicle = (rodt_air_reading){.towed_units = 2}; /* which is a combination, though nobody says so */
+    assert_int_equal(count_rows("ca-on", RODT_STEP_LOSS_APPLIED, &vehicle), 1);
     assert_int_equal(count_rows("ca-on", RODT_STEP_SECURE, NULL), 0);
     assert_null(rodt_step_row_at(RODT_STEP_WARNING, NULL, NULL, 0));
+}
+
+/* Invented rows of a carrier and of a law: the law's is left out where the carrier's is for each of its vehicles. */
+static const struct {
+    rodt_air_limit own, law;
+    bool replaced;
+} replacements[] = {
+#define AIR .check = RODT_AIR_CHECK_CUT_IN, .value = {90, 1}, .comparison = RODT_COMPARISON_NOT_LESS_THAN
+#define ANY AIR, .towed_units = -1
+#define TRAIN AIR, .vehicle = RODT_VEHICLE_CLASS_COMBINATION
+    {{ANY}, {ANY}, true},
+    {{ANY, .measure = RODT_AIR_MEASURE_KPA}, {ANY}, false},
+    {{ANY, .vehicle = RODT_VEHICLE_CLASS_BUS}, {ANY}, false},
+    {{ANY, .vehicle = RODT_VEHICLE_CLASS_BUS}, {ANY, .vehicle = RODT_VEHICLE_CLASS_BUS}, true},
+    {{ANY}, {ANY, .vehicle = RODT_VEHICLE_CLASS_BUS}, true},
+    {{ANY, .span = RODT_AIR_SPAN_WARNING}, {ANY}, false},
+    {{ANY}, {TRAIN, .towed_units = 2}, true},
+    {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 2}, true},
+    {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 3}, false},
+    {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 2, .towed_or_more = true}, false},
+    {{TRAIN, .towed_units = 2, .towed_or_more = true}, {TRAIN, .towed_units = 2, .towed_or_more = true}, true},
+    {{TRAIN, .towed_units = 2, .towed_or_more = true}, {TRAIN, .towed_units = 2}, true},
+    {{ANY, .built_from = {2001, 1, 1}}, {ANY}, false},
+    {{ANY, .built_from = {2001, 1, 1}}, {ANY, .built_from = {2001, 1, 1}}, true},
+    {{ANY, .built_from = {2001, 1, 1}}, {ANY, .built_from = {2000, 12, 31}}, false},
+    {{ANY}, {ANY, .built_from = {2001, 1, 1}}, true},
+    {{ANY, .built_until = {2001, 1, 1}}, {ANY}, false},
+    {{ANY, .built_until = {2001, 1, 1}}, {ANY, .built_until = {2001, 1, 1}}, true},
+    {{ANY, .built_until = {2001, 1, 1}}, {ANY, .built_until = {2001, 1, 2}}, false},
+    {{ANY}, {ANY, .built_until = {2001, 1, 1}}, true},
+#undef AIR
+#undef ANY
+#undef TRAIN
+};
+
+static void a_carriers_row_replaces_the_laws(void **state)
+{
+    (void)state;
+    const rodt_source source = {.section = "", .document = "the document"};
+    for (size_t i = 0; i < COUNT_OF(replacements); i++) {
+        rodt_air_limit own_row = replacements[i].own, law_row = replacements[i].law;
+        own_row.published = "90 psi", law_row.published = "85 psi";
+        own_row.source = law_row.source = &source;
+        const rodt_rules law = {.id = "law", .air = &law_row, .air_count = 1};
+        const rodt_rules own = {.id = "own", .air = &own_row, .air_count = 1, .law = &law, .air_law = &law};
+        size_t count = 0;
+        while (rodt_step_row_at(RODT_STEP_CUT_IN, &own, NULL, count) != NULL)
+            count++;
+        if (count != (replacements[i].replaced ? 1 : 2))
+            fail_msg("case %u: %u rows", (unsigned)i, (unsigned)count);
+        assert_ptr_equal(rodt_step_row_at(RODT_STEP_CUT_IN, &own, NULL, 0), &own_row);
+        rodt_message message;
+        assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_GOOD, &own, &own_row, &message), RODT_OK);
+        const rodt_argument *named = rodt_message_argument(&message, "source");
+        assert_int_equal(named != NULL, replacements[i].replaced);
+        if (named != NULL)
+            assert_string_equal(named->text, "the document"); /* its section has no name */
+        assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_GOOD, &own, &law_row, &message), RODT_OK);
+        assert_null(rodt_message_argument(&message, "source"));
+    }
+}
+
+/* A rule set that ranks at all says so of each action, whichever rank comes first; a row by hand may have no set-up. */
+static void ranks_and_set_ups_by_hand(void **state)
+{
+    (void)state;
+    static const rodt_air_kind kinds[] = {RODT_AIR_KIND_LIMIT, RODT_AIR_KIND_LIMIT_AND_MINOR, RODT_AIR_KIND_LIMIT_AND_MAJOR};
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        const rodt_air_limit row = {.check = RODT_AIR_CHECK_CUT_IN, .kind = kinds[i], .towed_units = -1, .published = "",
+                                    .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {85, 1}};
+        const rodt_rules law = {.id = "law", .air = &row, .air_count = 1};
+        rodt_message message;
+        assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_DEFECTIVE, &law, &row, &message), RODT_OK);
+        assert_int_equal(rodt_message_argument(&message, "action")->code,
+                         kinds[i] == RODT_AIR_KIND_LIMIT ? RODT_MESSAGE_STEP_ACTION : RODT_MESSAGE_STEP_ACTION_RANKED);
+        assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_DO, &law, &row, &message), RODT_OK);
+        assert_int_equal(rodt_message_argument(&message, "how")->code, RODT_MESSAGE_NONE);
+    }
 }
 
 static void expect(rodt_step step, rodt_step_part part, const char *rules, const rodt_air_limit *row, const char *wanted)
@@ -200,7 +285,9 @@ static void nonsense_is_refused(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(a_rule_set_has_its_steps),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_carriers_row_replaces_the_laws),
+        cmocka_unit_test(ranks_and_set_ups_by_hand),
+        cmocka_unit_test(a_rule_set_has_its_steps),
                                        cmocka_unit_test(every_air_check_has_its_step),
                                        cmocka_unit_test(a_set_up_is_said), cmocka_unit_test(the_rows_are_those_that_can_judge),
                                        cmocka_unit_test(figures_are_filled_in),
