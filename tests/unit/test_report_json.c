@@ -198,6 +198,9 @@ static void a_wheel_end_by_hand(void **state)
     has(text, "{\"position\": \"1R\", ");
     has(text, "\"unreadable_field\": null, ");
     assert_null(strstr(text, "\"unreadable_field\": \"applied\""));
+    of.errors[1] = (rodt_error){.status = RODT_E_EMPTY, .text = "nothing is written here", .field = "applied"};
+    REPORT(absent, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors, NULL, 0);
+    assert_null(strstr(absent, "\"unreadable_field\": \"applied\"")); /* absent is not unreadable */
 }
 
 static void no_vehicle(void **state)
