@@ -11,6 +11,7 @@ import io
 import itertools
 import json
 import os
+import random
 import re
 import subprocess
 import sys
@@ -140,6 +141,27 @@ class Stroke(Damage):
                 self.assertNotEqual(self.status(values, {**self.sound, name: contrary}), PASS)
 
 
+class Limits(Damage):
+    """A carrier's limits that are damaged, or not there, are refused by every command: nobody is judged without them."""
+    SOUND = "family,size,class,limit\nclamp,30,standard,1 7/8\n"
+    COMMANDS = (("stroke", "30", "2", "3"), ("limits", "30"), ("batch", "-"), ("vehicle", "-"), ("air", "warning", "62"))
+
+    def test_files(self):
+        broken = [self.SOUND.replace(cell, text) for cell in ("clamp", "30", "standard", "1 7/8", "limit", "class")
+                  for text in ("", "?", "x", "2 1/8 ft", "n.m.")] + ["", "\n", "x", self.SOUND + self.SOUND, self.SOUND * 2]
+        rows = "position,chamber,released,applied,psi\n1L,30,2,3,95\n1R,30,2,3,95\n"
+        with tempfile.TemporaryDirectory() as folder:
+            file = os.path.join(folder, "own.csv")
+            for words in self.COMMANDS:
+                self.assertEqual(run(*words, "--limits", file, data=rows).returncode, REFUSED, words)
+                for text in (self.SOUND, *broken):
+                    type(self).tried += 1
+                    with open(file, "w", encoding="utf-8") as own:
+                        own.write(text)
+                    status = run(*words, "--limits", file, data=rows).returncode
+                    self.assertEqual(status == REFUSED, text != self.SOUND, (words, text, status))
+
+
 class Rows(Damage):
     """Files of wheel ends. All damages of cells are rows of one file, whose first row is sound."""
     APPLIED = Stroke.APPLIED
@@ -198,6 +220,22 @@ class Rows(Damage):
                 self.assertFalse(good and (row["entry"] != "date" or before != "in-adjustment"), said)
             elif how == "nothing":
                 self.assertTrue(not good or before == "in-adjustment" or row["absence"], said)
+
+    def test_pairs(self):
+        """Two damages at a time: neither hides the other."""
+        draw = random.Random(7)
+        fields = [self.entry("reading", field) for field in self.fields]
+        kinds = {row["kind"]: list(self.damages(row["kind"])) for row in fields}
+        ends, spoiled = [self.bases[0]], [False]
+        for _ in range(200000 if LONG else 6000):
+            base = draw.choice(self.bases)
+            damaged = [(row, *draw.choice(kinds[row["kind"]])) for row in draw.sample(fields, 2)]
+            ends.append({**base, **{row["entry"]: text for row, text, _ in damaged}})
+            spoiled.append(any(how == "unreadable" and row["kind"] != "date" for row, _, how in damaged))
+        judged = self.batch(ends)
+        type(self).tried += 2 * len(ends)
+        for end, bad, (verdict, *_) in zip(ends, spoiled, judged):
+            self.assertFalse(bad and verdict == "in-adjustment", end)
 
     def test_values_of_json(self):
         """A member that is no text and no number cannot be read; null says nothing."""
