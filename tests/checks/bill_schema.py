@@ -7,4 +7,4 @@ from cyclonedx.validation.json import JsonStrictValidator
 
 with open(sys.argv[1], encoding="utf-8") as file:
     error = JsonStrictValidator(SchemaVersion.V1_6).validate_str(file.read())
-sys.exit(f"{sys.argv[1]}: {error}" if error else 0)
+sys.exit(f"{sys.argv[1]}: {str(error).splitlines()[0]}" if error else 0)
