@@ -4,6 +4,7 @@
 
 #include "chamber/chamber_check.h"
 #include "chamber/words.h"
+#include "core/always.h"
 #include "rules/words.h"
 
 #include <string.h>
@@ -62,13 +63,14 @@ static bool table_beside(table_reader *reader, size_t inch_column, size_t mm_col
 /* They are the same figure, rounded to whole ones or finer: otherwise one of the two is a slip. */
 static bool table_alike(table_reader *reader, size_t mm_column, rodt_length inches, rodt_length mm)
 {
-    rodt_length half, distance;
+    static const rodt_length half = {5, 254}; /* of a millimetre, in inches */
+    rodt_length distance;
     if (!rodt_length_given(inches) || !rodt_length_given(mm))
         return true;
-    bool within = rodt_length_from_mm(1, 2, &half) == RODT_OK &&
-                  (rodt_length_compare(inches, mm) < 0 ? rodt_length_subtract(mm, inches, &distance)
-                                                       : rodt_length_subtract(inches, mm, &distance)) == RODT_OK &&
-                  rodt_length_compare(distance, half) <= 0;
+    rodt_status status = rodt_length_compare(inches, mm) < 0 ? rodt_length_subtract(mm, inches, &distance)
+                                                             : rodt_length_subtract(inches, mm, &distance);
+    /* Denominators that are read have no other primes than 2, 5 and 127, so the difference fits. */
+    bool within = ALWAYS(status == RODT_OK) && rodt_length_compare(distance, half) <= 0;
     if (!within)
         rodti_table_fault(reader, mm_column, 1, RODT_E_TABLE, "the printed millimetres are no rounding of the inches");
     return within;
