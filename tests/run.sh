@@ -177,21 +177,25 @@ coverage() {
     dir=$build-coverage
     export LLVM_PROFILE_FILE=/dev/null
     built coverage "$dir" --native-file "$root/.meson/coverage.ini" || { unset LLVM_PROFILE_FILE; return 0; }
-    # Runs of one program add up in one file; a run that is killed while it writes can break only that of its suite.
     rm -rf "$dir/counts"
-    for suite in unit cases fuzz cli; do
+    mkdir "$dir/counts"
+    # Runs of one program add up in one file. Tests of the command kill programs, which breaks what they write.
+    for suite in unit cases fuzz; do
         LLVM_PROFILE_FILE=$dir/counts/$suite-%2m.profraw
         suites "coverage-$suite" "$dir" --suite "$suite" --timeout-multiplier 3
     done
     unset LLVM_PROFILE_FILE
+    suites coverage-cli "$dir" --suite cli --no-suite faults --wrap "sh $root/tests/counts.sh $dir/counts" --timeout-multiplier 3
     step coverage covered
 }
 
-# The programs hold what the counts mean: the library, its exact arithmetic in plain C, the command, the two compilers.
+# The programs hold what the counts mean: the library, its exact arithmetic in plain C, what is inline in its headers,
+# the command, the two compilers.
 covered() {
-    llvm-profdata-19 merge --failure-mode=all -o "$dir/counts/all" "$dir/counts"/*.profraw &&
+    llvm-profdata-19 merge --failure-mode=all -o "$dir/counts/all" "$dir/counts"/*.prof* &&
         llvm-cov-19 export -instr-profile "$dir/counts/all" "$dir/lib/librodtravel.so" -object "$dir/tests/unit/test_exact" \
-            -object "$dir/examples/cli/rodtravel" -object "$dir/lib/tablec" -object "$dir/lib/catalogc" >"$dir/counts/all.json" &&
+            -object "$dir/tests/unit/test_spoken" -object "$dir/examples/cli/rodtravel" -object "$dir/lib/tablec" \
+            -object "$dir/lib/catalogc" >"$dir/counts/all.json" &&
         python3 -B "$root/tests/checks/conditions.py" "$root" "$dir/counts/all.json"
 }
 

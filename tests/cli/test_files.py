@@ -21,6 +21,7 @@ from tap import main
 DATA = Path(__file__).resolve().parent.parent.parent / "examples" / "data"
 RECORD, ANSWERS, FLEET = DATA / "inspection.json", DATA / "walkround.txt", DATA / "fleet.csv"
 COMMAND, FAULTS = os.path.abspath(sys.argv[1]), sys.argv[2]
+COUNTS = b"LLVM_PROFILE_FILE" in Path(COMMAND).read_bytes()  # a program that counts allocates once more at its end
 LIMITS = b"family,size,class,limit,unit\n"
 
 
@@ -307,6 +308,7 @@ class Left(Folder):
 
 
 @needs_faults
+@unittest.skipIf(COUNTS, "it counts")
 class Memory(Folder):
     def count(self, *arguments):
         with tempfile.NamedTemporaryFile() as file:
