@@ -275,7 +275,7 @@ def check(root, export, under="", held=HELD):
                  for path, line, reason in marked if not reason]
     part, whole = print_table(coverage, marked)
     print(f"{len(marked)} conditions are marked as never turned, {sum(mark[2] for mark in marked)} with the reason")
-    if 100 * part < LINES_LEAST * whole:
+    if whole == 0 or 100 * part < LINES_LEAST * whole:
         findings.append(Finding("lib", 0, f"{part} of {whole} lines run, and {LINES_LEAST} of 100 are the least"))
     return findings
 

@@ -111,7 +111,7 @@ def kept(interface, says=SAYS, header=FUNCTION):
 BOTH = "/* a is never so */ int f(int a, int b) { if (NEVER(a)) return 2; return a && b; }\n"
 
 
-def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=100, text=BOTH):
+def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=100, text=BOTH, whole=100):
     """A library of one line, and what a coverage program says of it: (counts, kind) of branches, and their conditions."""
     at = [text.find("return a") + 8, text.find("b; }") + 1]
     body = text.find("return 2") + 1
@@ -120,7 +120,7 @@ def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=1
                 "mcdc_records": [[2, at[0], 2, at[1] + 1, 0, 5, list(proven)]] if proven else []}
 
     def check(root):
-        export = {"files": [{"filename": os.path.join(root, "lib/core/text.c"), "summary": {"lines": {"count": 100, "covered": lines}}}],
+        export = {"files": [{"filename": os.path.join(root, "lib/core/text.c"), "summary": {"lines": {"count": whole, "covered": lines}}}],
                   "functions": [{**function, "filenames": [os.path.join(root, "lib/core/text.c")]}]}
         path = os.path.join(root, "tests/export.json")
         with open(path, "w", encoding="utf-8") as file:
@@ -271,6 +271,7 @@ BROKEN = [
     ("function that never runs", *covered(ran=0), "text.c:2: never runs: /* a is"),
     ("mark without a reason", *covered(text="\n" + BOTH.replace("/* a is never so */", "")), "text.c:3: a mark without"),
     ("lines that do not run", *covered(lines=94), "lib:0: 94 of 100 lines run"),
+    ("nothing that was counted", *covered(lines=0, whole=0), "lib:0: 0 of 0 lines run"),
     ("not in the ledger", ledger.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
     ("ledger with an unknown function", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| fuzz_one | `rodt_two` |\n"},
      "LEDGER.md:0: rodt_two is no public"),
