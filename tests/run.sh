@@ -93,7 +93,7 @@ quick() {
 sanitize() {
     dir=$build-sanitize
     built sanitize "$dir" --native-file "$root/.meson/gcc.ini" --native-file "$root/.meson/sanitize.ini" || return 0
-    suites sanitize "$dir" --no-suite exhaustive --no-suite checks --timeout-multiplier 4
+    suites sanitize "$dir" --no-suite exhaustive --no-suite checks --no-suite faults --timeout-multiplier 4
 }
 
 with_clang() {
