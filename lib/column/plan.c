@@ -209,8 +209,10 @@ static void fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry
 static void *grow_array(void *array, size_t count, size_t size, bool *grown)
 {
     void *made = realloc(array, count * size);
-    *grown &= made != NULL;
-    return made != NULL ? made : array;
+    if (made != NULL)
+        return made;
+    *grown = false;
+    return array;
 }
 
 /* Room for one code more. A rule set has so few rows (rules_load.c) that the results of all codes, and their bytes, are

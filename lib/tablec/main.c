@@ -50,10 +50,12 @@ static bool write_file(const tables *t, const char *path, table_writer *write)
     return fclose(out) == 0 && written;
 }
 
+#define WRITERS_MAX 3
+
 typedef struct mode {
     const char *word; /* NULL = any other first argument */
     int first;        /* argument that is the first table */
-    table_writer *writers[3];
+    table_writer *writers[WRITERS_MAX];
 } mode;
 
 static const mode modes[] = {{"--check", 2, {NULL}},
@@ -73,7 +75,7 @@ static int run(tables *t, const mode *asked, char **argv)
     if (!read_and_check(t, argv + asked->first))
         return EXIT_FAILURE;
     char **targets = argv + (asked->word == NULL ? 1 : 2);
-    for (size_t i = 0; i < COUNT_OF(asked->writers) && asked->writers[i] != NULL; i++) {
+    for (size_t i = 0; i < WRITERS_MAX && asked->writers[i] != NULL; i++) {
         if (write_file(t, targets[i], asked->writers[i]))
             continue;
         fprintf(stderr, "tablec: %s cannot be written\n", targets[i]);
