@@ -477,7 +477,7 @@ static void edge_of_row(rodt_message *out, const rodt_air_limit *row, const rodt
 
 rodt_status rodt_air_finding_edge_message(const rodt_air_finding *finding, rodt_message *out)
 {
-    if (finding == NULL || out == NULL || (finding->row != NULL && !is_row(finding->row)))
+    if (finding == NULL || out == NULL || !rodti_air_can_be_said(finding))
         return RODT_E_ARGUMENT;
     if (finding->row == NULL)
         rodti_message_start(out, RODT_MESSAGE_NONE);

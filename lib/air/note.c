@@ -36,7 +36,7 @@ static bool is_printed(const char *published, int64_t kpa)
 /* At the edge as a gauge in whole kPa shows it, or at the figure in kPa that is printed for it. */
 static bool is_at_kpa_edge(const rodt_air_finding *finding, rodt_ratio edge)
 {
-    if (!rodt_ratio_given(edge) || edge.num > 100000 || edge.den > 1000) /* no edge of a table */
+    if (!rodt_ratio_given(edge) || (uint64_t)edge.num > 100000 || (uint64_t)edge.den > 1000) /* no edge of a table */
         return false;
     int64_t nearest = (edge.num * 6894757 / edge.den + 500000) / 1000000;
     for (int64_t kpa = nearest - 2; kpa <= nearest + 2; kpa++)

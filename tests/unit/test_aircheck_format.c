@@ -215,7 +215,7 @@ static void what_cannot_be_said_is_refused(void **state)
 {
     (void)state;
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}};
-    rodt_air_finding good, wrong[4];
+    rodt_air_finding good, wrong[5];
     rodt_message message;
     assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &good, NULL), RODT_OK);
     assert_int_equal(rodt_air_finding_message(&good, &message), RODT_OK);
@@ -225,8 +225,12 @@ static void what_cannot_be_said_is_refused(void **state)
     wrong[1].missing = RODT_AIR_MISSING_END;
     wrong[2].reading.span = RODT_AIR_SPAN_END;
     wrong[3] = (rodt_air_finding){.reading = reading, .result = RODT_AIR_RESULT_UNDETERMINED, .measured = {62, 1}};
-    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+    wrong[4].reading.check = (rodt_air_check)-1;
+    wrong[4].reading.answer = RODT_RECORDED_NO;
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
         assert_int_equal(rodt_air_finding_message(&wrong[i], &message), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_air_finding_edge_message(&wrong[i], &message), RODT_E_ARGUMENT);
+    }
     wrong[3].measured = (rodt_ratio){0, 0};
     assert_int_equal(rodt_air_finding_message(&wrong[3], &message), RODT_OK);
     assert_int_equal(rodt_air_finding_message(&good, NULL), RODT_E_ARGUMENT);
