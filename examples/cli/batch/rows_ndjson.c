@@ -178,7 +178,7 @@ static void write_numbers(output *to, const batch_options *options, const rodt_f
     for (int i = 0; i < NUMBERS && options->decimals >= 0; i++) {
         size_t size = batch_number(options, finding, i, text);
         output_text(to, ", \"");
-        output_text(to, batch_result_name(options, (size_t)(RESULTS + i)));
+        output_text(to, batch_result_name(options, RESULTS + (size_t)i));
         output_text(to, "\": ");
         output_bytes(to, size > 0 ? text : "null", size > 0 ? size : 4);
     }

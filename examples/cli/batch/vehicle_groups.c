@@ -181,7 +181,7 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 
 group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
-    name_cell cells[NAME_CELLS_MAX];
+    name_cell cells[NAME_CELLS_MAX] = {{NULL, 0}};
     for (size_t i = 0; i < groups->layout.names; i++)
         cells[i] = name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
     groups->rows++;
