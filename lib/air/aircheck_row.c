@@ -170,8 +170,8 @@ static bool holds(rodt_comparison comparison, int low, int high)
     case RODT_COMPARISON_MORE_THAN: return low > 0;
     case RODT_COMPARISON_NOT_LESS_THAN: return low >= 0;
     case RODT_COMPARISON_BETWEEN: break;
-    case RODT_COMPARISON_MUST_BE_YES: return ALWAYS(false); /* an answer is judged without a figure */
-    case RODT_COMPARISON_MUST_BE_NO: return ALWAYS(false);  /* so is this one */
+    /* An answer is judged without a figure. */
+    case RODT_COMPARISON_MUST_BE_YES: case RODT_COMPARISON_MUST_BE_NO: return ALWAYS(false);
     }
     return low >= 0 && high <= 0;
 }

@@ -14,7 +14,7 @@ typedef struct unit_word {
     bool only_after_fraction;
 } unit_word;
 
-#define WORD(word, unit) {word, sizeof word - 1, unit, false}
+#define WORD(word, unit) {(word), sizeof(word) - 1, (unit), false}
 
 /* The most frequent ones first. A single apostrophe is not here: it means feet. */
 static const unit_word unit_words[] = {
