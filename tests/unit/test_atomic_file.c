@@ -1,0 +1,370 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Files of the command where a call of the system fails: the older file stays as it was, or the new one is complete. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "io/atomic_file.h"
+#include "ui/exit_status.h"
+
+/* --- Calls that fail ---------------------------------------------------------------------------------- */
+
+/* The call that fails next time, or after so many that do not; NULL = none. */
+static struct {
+    const char *call;
+    int after;
+    int error;
+} plan;
+
+static bool fails(const char *call)
+{
+    if (plan.call == NULL || strcmp(plan.call, call) != 0 || plan.after-- > 0)
+        return false;
+    plan.call = NULL;
+    errno = plan.error;
+    return true;
+}
+
+int __real_fstat64(int descriptor, struct stat *out);
+int __wrap_fstat64(int descriptor, struct stat *out);
+int __real_lstat64(const char *name, struct stat *out);
+int __wrap_lstat64(const char *name, struct stat *out);
+int __real_mkstemp64(char *name);
+int __wrap_mkstemp64(char *name);
+FILE *__real_fdopen(int descriptor, const char *mode);
+FILE *__wrap_fdopen(int descriptor, const char *mode);
+int __real_open64(const char *name, int flags);
+int __wrap_open64(const char *name, int flags);
+int __real_fcntl64(int descriptor, int command, int value);
+int __wrap_fcntl64(int descriptor, int command, int value);
+#define WRAPPED(call, parameters, arguments) \
+    int __real_##call parameters; \
+    int __wrap_##call parameters; \
+    int __wrap_##call parameters { return fails(#call) ? -1 : __real_##call arguments; }
+WRAPPED(flock, (int descriptor, int operation), (descriptor, operation))
+WRAPPED(fchmod, (int descriptor, mode_t mode), (descriptor, mode))
+WRAPPED(fsync, (int descriptor), (descriptor))
+WRAPPED(link, (const char *name, const char *other), (name, other))
+WRAPPED(unlink, (const char *name), (name))
+WRAPPED(rename, (const char *name, const char *other), (name, other))
+WRAPPED(access, (const char *name, int mode), (name, mode))
+WRAPPED(fclose, (FILE *file), (file))
+
+ssize_t __real_write(int descriptor, const void *bytes, size_t size);
+ssize_t __wrap_write(int descriptor, const void *bytes, size_t size);
+ssize_t __wrap_write(int descriptor, const void *bytes, size_t size)
+{
+    return fails("write") ? -1 : __real_write(descriptor, bytes, size);
+}
+
+uid_t __real_geteuid(void);
+uid_t __wrap_geteuid(void);
+uid_t __wrap_geteuid(void) { return __real_geteuid() + (fails("geteuid") ? 1 : 0); }
+
+/* "unnamed": the file has lost its name by now. */
+int __wrap_fstat64(int descriptor, struct stat *out)
+{
+    int status = fails("fstat") ? -1 : __real_fstat64(descriptor, out);
+    if (status == 0 && fails("unnamed"))
+        out->st_nlink = 0;
+    return status;
+}
+
+int __wrap_lstat64(const char *name, struct stat *out) { return fails("lstat") ? -1 : __real_lstat64(name, out); }
+
+int __wrap_mkstemp64(char *name) { return fails("mkstemp") ? -1 : __real_mkstemp64(name); }
+
+FILE *__wrap_fdopen(int descriptor, const char *mode) { return fails("fdopen") ? NULL : __real_fdopen(descriptor, mode); }
+
+int __wrap_open64(const char *name, int flags) { return fails("open") ? -1 : __real_open64(name, flags); }
+
+int __wrap_fcntl64(int descriptor, int command, int value)
+{
+    return fails("fcntl") ? -1 : __real_fcntl64(descriptor, command, value);
+}
+
+/* --- A folder ----------------------------------------------------------------------------------------- */
+
+static char folder[64];
+
+static int make_folder(void **state)
+{
+    (void)state;
+    snprintf(folder, sizeof folder, "atomic-file-XXXXXX");
+    return mkdtemp(folder) != NULL && chdir(folder) == 0 ? 0 : -1;
+}
+
+static int remove_folder(void **state)
+{
+    (void)state;
+    DIR *list = opendir(".");
+    for (const struct dirent *entry = readdir(list); entry != NULL; entry = readdir(list))
+        (void)remove(entry->d_name);
+    closedir(list);
+    return chdir("..") == 0 && rmdir(folder) == 0 ? 0 : -1;
+}
+
+static int count_files(void)
+{
+    int count = -2; /* "." and ".." */
+    DIR *list = opendir(".");
+    assert_non_null(list);
+    while (readdir(list) != NULL)
+        count++;
+    closedir(list);
+    return count;
+}
+
+static void write_text(const char *name, const char *text)
+{
+    FILE *file = fopen(name, "w");
+    assert_non_null(file);
+    assert_true(fputs(text, file) >= 0);
+    assert_int_equal(fclose(file), 0);
+}
+
+static void expect_text(const char *name, const char *wanted)
+{
+    char text[16] = "";
+    FILE *file = fopen(name, "r");
+    assert_int_equal(file != NULL, wanted != NULL);
+    if (file == NULL)
+        return;
+    size_t size = fread(text, 1, sizeof text - 1, file);
+    assert_int_equal(fclose(file), 0);
+    assert_int_equal(size, strlen(wanted));
+    assert_string_equal(text, wanted);
+}
+
+/* Writes "new", with a call that fails when the file is opened or when it is closed. */
+typedef struct attempt {
+    const char *call;
+    int after, error;
+    bool at_close, fresh, locks;
+    int status;
+    const char *text; /* of the file then; NULL = there is none */
+} attempt;
+
+static int write_file(const char *name, const attempt *how)
+{
+    atomic_file file;
+    int lock = -1;
+    if (!how->at_close) {
+        plan.call = how->call;
+        plan.after = how->after;
+        plan.error = how->error;
+    }
+    int status = atomic_file_open(name, &file);
+    if (status != STATUS_CONTINUE)
+        return status;
+    file.fresh = how->fresh;
+    assert_true(fputs("new", file.to) >= 0);
+    if (how->at_close) {
+        plan.call = how->call;
+        plan.after = how->after;
+        plan.error = how->error;
+    }
+    status = how->locks ? atomic_file_close_locked(&file, true, &lock) : atomic_file_close(&file, true);
+    if (lock >= 0)
+        close(lock);
+    return status;
+}
+
+static void try_each(const attempt *attempts, size_t count, const char *before)
+{
+    for (size_t i = 0; i < count; i++) {
+        (void)remove("file");
+        if (before != NULL)
+            write_text("file", before);
+        int status = write_file("file", &attempts[i]);
+        if (attempts[i].call != NULL)
+            assert_null(plan.call); /* the call came */
+        plan.call = NULL;
+        assert_int_equal(status, attempts[i].status);
+        expect_text("file", attempts[i].text);
+        assert_int_equal(count_files(), attempts[i].text != NULL);
+    }
+}
+
+#define COUNT(array) (sizeof(array) / sizeof(array)[0])
+
+static void an_older_file_stays_until_the_new_one_is_complete(void **state)
+{
+    (void)state;
+    static const attempt attempts[] = {
+        {NULL, 0, 0, false, false, false, STATUS_CONTINUE, "new"},
+        {NULL, 0, 0, false, false, true, STATUS_CONTINUE, "new"},
+        {"access", 0, EACCES, false, false, false, STATUS_USAGE, "old"},
+        {"flock", 0, EWOULDBLOCK, false, false, false, STATUS_USAGE, "old"},
+        {"flock", 0, ENOLCK, false, false, false, STATUS_CONTINUE, "new"}, /* a disk that has no locks */
+        {"open", 0, EACCES, false, false, false, STATUS_CONTINUE, "new"},
+        {"mkstemp", 0, EROFS, false, false, false, STATUS_USAGE, "old"},
+        {"fstat", 0, EIO, false, false, false, STATUS_CONTINUE, "new"},
+        {"fchmod", 0, EIO, false, false, false, STATUS_USAGE, "old"},
+        {"fdopen", 0, ENOMEM, false, false, false, STATUS_USAGE, "old"},
+        {"fsync", 0, EIO, true, false, false, STATUS_USAGE, "old"},
+        {"rename", 0, EIO, true, false, false, STATUS_USAGE, "old"},
+        {"fcntl", 0, EMFILE, true, false, true, STATUS_USAGE, "old"},
+        {"rename", 0, EIO, true, false, true, STATUS_USAGE, "old"},
+        {"open", 0, EMFILE, true, false, false, STATUS_CONTINUE, "new"},  /* of the folder */
+        {"fclose", 0, EIO, true, false, false, STATUS_CONTINUE, "new"}}; /* after all is on the disk */
+    try_each(attempts, COUNT(attempts), "old");
+}
+
+static void a_fresh_file_replaces_none(void **state)
+{
+    (void)state;
+    static const attempt attempts[] = {
+        {NULL, 0, 0, true, true, false, STATUS_CONTINUE, "new"},
+        {"link", 0, EPERM, true, true, false, STATUS_CONTINUE, "new"}, /* a disk that has no links */
+        {"unlink", 0, EIO, true, true, false, STATUS_USAGE, "new"}};
+    static const attempt taken[] = {{NULL, 0, 0, true, true, false, STATUS_USAGE, "old"},
+                                    {"link", 0, EPERM, true, true, false, STATUS_USAGE, "old"}};
+    try_each(attempts, COUNT(attempts), NULL);
+    try_each(taken, COUNT(taken), "old");
+}
+
+/* Without links, a name that cannot be given is told. */
+static void a_fresh_file_that_cannot_be_named(void **state)
+{
+    (void)state;
+    atomic_file file;
+    (void)remove("file");
+    assert_int_equal(atomic_file_open("file", &file), STATUS_CONTINUE);
+    file.fresh = true;
+    assert_int_equal(remove(file.temporary), 0);
+    assert_int_equal(atomic_file_close(&file, true), STATUS_USAGE);
+    assert_int_equal(count_files(), 0);
+}
+
+/* An error that was seen before the end is asked for again. */
+static void what_failed_earlier_is_told(void **state)
+{
+    (void)state;
+    for (int writes = 0; writes < 2; writes++) {
+        atomic_file file;
+        assert_int_equal(atomic_file_open("file", &file), STATUS_CONTINUE);
+        assert_int_equal(fgetc(file.to), EOF); /* a file that is written cannot be read: its error is kept */
+        plan.call = writes ? "write" : NULL;
+        plan.after = 0;
+        plan.error = ENOSPC;
+        assert_int_equal(atomic_file_close(&file, true), STATUS_USAGE);
+        assert_null(plan.call);
+        assert_int_equal(count_files(), 0);
+    }
+}
+
+static void a_temporary_file_that_lost_its_name_is_made_again(void **state)
+{
+    (void)state;
+    static const attempt again = {"unnamed", 0, 0, false, false, false, STATUS_CONTINUE, "new"};
+    assert_int_equal(write_file("file", &again), STATUS_CONTINUE);
+    expect_text("file", "new");
+    assert_int_equal(count_files(), 2); /* the first one still has its name in this test */
+}
+
+static void devices_are_written_in_place(void **state)
+{
+    (void)state;
+    atomic_file file;
+    static const attempt plain = {NULL, 0, 0, false, false, false, STATUS_CONTINUE, NULL};
+    static const attempt at_end = {"fclose", 0, EIO, true, false, false, STATUS_USAGE, NULL};
+    assert_int_equal(atomic_file_check("/dev/null"), STATUS_CONTINUE);
+    assert_int_equal(write_file("/dev/null", &plain), STATUS_CONTINUE);
+    assert_int_equal(write_file("/dev/null", &at_end), STATUS_USAGE);
+    assert_int_equal(write_file("/dev/full", &plain), STATUS_USAGE);
+    assert_int_equal(write_file(".", &plain), STATUS_USAGE);
+    assert_int_equal(atomic_file_open("/dev/null", &file), STATUS_CONTINUE);
+    assert_int_equal(fgetc(file.to), EOF);
+    assert_int_equal(atomic_file_close(&file, true), STATUS_USAGE);
+    assert_int_equal(atomic_file_open("/dev/null", &file), STATUS_CONTINUE);
+    assert_int_equal(atomic_file_close(&file, false), STATUS_USAGE);
+}
+
+static void links_in_a_circle_and_long_names_are_refused(void **state)
+{
+    (void)state;
+    static const attempt plain = {NULL, 0, 0, false, false, false, STATUS_USAGE, NULL};
+    char name[FILE_PATH_SIZE + 8];
+    assert_int_equal(symlink("one", "other"), 0);
+    assert_int_equal(symlink("other", "one"), 0);
+    atomic_file_clean("one");
+    assert_int_equal(write_file("one", &plain), STATUS_USAGE);
+    for (size_t size = FILE_PATH_SIZE - 6; size < FILE_PATH_SIZE + 2; size++) {
+        memset(name, 'x', size);
+        for (size_t at = 200; at < size; at += 200)
+            name[at] = '/';
+        name[size] = '\0';
+        assert_int_equal(write_file(name, &plain), STATUS_USAGE);
+    }
+}
+
+/* What stays of a name of 250 bytes is whole characters, and nothing where there are none. */
+static void long_names_are_cut_between_characters(void **state)
+{
+    (void)state;
+    static const attempt plain = {NULL, 0, 0, false, false, false, STATUS_CONTINUE, NULL};
+    char name[256];
+    for (int shift = 0; shift < 3; shift++) {
+        memset(name, shift < 2 ? 'x' : 0x80, 250);
+        for (size_t at = (size_t)shift; at + 1 < 250 && shift < 2; at += 2)
+            memcpy(name + at, "\xC3\xA9", 2);
+        name[250] = '\0';
+        assert_int_equal(write_file(name, &plain), STATUS_CONTINUE);
+        expect_text(name, "new");
+        assert_int_equal(count_files(), 1);
+        assert_int_equal(remove(name), 0);
+    }
+}
+
+/* Only a file that is plain, ours, and that nobody has locked. */
+static void what_a_killed_run_left_is_removed(void **state)
+{
+    (void)state;
+    static const char left[] = "file.rodtravel-AbCdEf";
+    static const char *const keep[] = {"fstat", "geteuid", "flock"};
+    for (size_t i = 0; i < COUNT(keep); i++) {
+        write_text(left, "half");
+        plan.call = keep[i];
+        plan.after = 0;
+        plan.error = EWOULDBLOCK;
+        atomic_file_clean("file");
+        assert_null(plan.call);
+        expect_text(left, "half");
+    }
+    atomic_file_clean("file");
+    expect_text(left, NULL);
+    assert_int_equal(mkdir(left, 0700), 0);
+    assert_int_equal(symlink("elsewhere", "file.rodtravel-GhIjKl"), 0);
+    write_text("file.rodtravel-", "short");
+    atomic_file_clean("file");
+    assert_int_equal(count_files(), 3);
+    atomic_file_clean("nowhere/file");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(an_older_file_stays_until_the_new_one_is_complete, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(a_fresh_file_replaces_none, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(a_fresh_file_that_cannot_be_named, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(what_failed_earlier_is_told, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(a_temporary_file_that_lost_its_name_is_made_again, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(devices_are_written_in_place, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(links_in_a_circle_and_long_names_are_refused, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(long_names_are_cut_between_characters, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(what_a_killed_run_left_is_removed, make_folder, remove_folder),
+    };
+    return cmocka_run_group_tests_name("atomic_file", tests, NULL, NULL);
+}
