@@ -22,7 +22,7 @@ FILE_LAYER = ("examples/cli/io/", "examples/cli/ui/files.c")
 # statements run.
 HELD = ("include/", "lib/core/", "lib/quantity/", "lib/message/", "lib/chamber/", "lib/rules/", "lib/air/", "lib/identify/",
         "lib/judge/", "lib/vehicle/", "lib/column/", "lib/describe/")
-HELD_FILES = ()
+HELD_FILES = ("examples/cli/io/atomic_file.c",)
 UNHELD = ("lib/tablec/", "lib/catalogc/")
 MARKS = "lib/core/always.h"
 LINES_LEAST = 95  # per cent of the lines of the library and the command

@@ -235,6 +235,26 @@ static void a_fresh_file_replaces_none(void **state)
     try_each(taken, COUNT(taken), "old");
 }
 
+/* Also where it cannot even be closed. */
+static void what_is_not_wanted_leaves_the_older_file(void **state)
+{
+    (void)state;
+    write_text("file", "old");
+    for (int closes = 0; closes < 2; closes++) {
+        atomic_file file;
+        int lock = -1;
+        assert_int_equal(atomic_file_open("file", &file), STATUS_CONTINUE);
+        plan.call = closes ? NULL : "fclose";
+        plan.after = 0;
+        plan.error = EIO;
+        assert_int_equal(atomic_file_close_locked(&file, false, &lock), STATUS_USAGE);
+        assert_null(plan.call);
+        assert_int_equal(lock, -1);
+        expect_text("file", "old");
+        assert_int_equal(count_files(), 1);
+    }
+}
+
 /* Without links, a name that cannot be given is told. */
 static void a_fresh_file_that_cannot_be_named(void **state)
 {
@@ -284,6 +304,7 @@ static void devices_are_written_in_place(void **state)
     assert_int_equal(write_file("/dev/null", &plain), STATUS_CONTINUE);
     assert_int_equal(write_file("/dev/null", &at_end), STATUS_USAGE);
     assert_int_equal(write_file("/dev/full", &plain), STATUS_USAGE);
+    assert_int_equal(write_file("/dev/full", &at_end), STATUS_USAGE);
     assert_int_equal(write_file(".", &plain), STATUS_USAGE);
     assert_int_equal(atomic_file_open("/dev/null", &file), STATUS_CONTINUE);
     assert_int_equal(fgetc(file.to), EOF);
@@ -358,6 +379,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(an_older_file_stays_until_the_new_one_is_complete, make_folder, remove_folder),
         cmocka_unit_test_setup_teardown(a_fresh_file_replaces_none, make_folder, remove_folder),
+        cmocka_unit_test_setup_teardown(what_is_not_wanted_leaves_the_older_file, make_folder, remove_folder),
         cmocka_unit_test_setup_teardown(a_fresh_file_that_cannot_be_named, make_folder, remove_folder),
         cmocka_unit_test_setup_teardown(what_failed_earlier_is_told, make_folder, remove_folder),
         cmocka_unit_test_setup_teardown(a_temporary_file_that_lost_its_name_is_made_again, make_folder, remove_folder),

@@ -362,6 +362,7 @@ static void what_has_no_code_stands_in_english(void **state)
     assert_int_equal(error.code, RODT_MESSAGE_NONE);
     assert_int_equal(rodt_error_message(&error, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_ERROR_ENGLISH);
+    assert_string_equal(rodti_sentence(RODT_MESSAGE_NONE), "");
     assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, error.text);
 }
