@@ -105,7 +105,7 @@ with_clang() {
 memcheck() {
     need valgrind
     built valgrind "$build" || return 0
-    suites valgrind "$build" --suite unit --timeout-multiplier 20 \
+    suites valgrind "$build" --suite unit --no-suite many --timeout-multiplier 20 \
         --wrap='valgrind -q --error-exitcode=9 --leak-check=full --errors-for-leak-kinds=all'
 }
 
