@@ -311,6 +311,9 @@ static void devices_are_written_in_place(void **state)
     assert_int_equal(atomic_file_close(&file, true), STATUS_USAGE);
     assert_int_equal(atomic_file_open("/dev/null", &file), STATUS_CONTINUE);
     assert_int_equal(atomic_file_close(&file, false), STATUS_USAGE);
+    assert_int_equal(atomic_file_open("-", &file), STATUS_CONTINUE);
+    assert_int_equal(atomic_file_close(&file, false), STATUS_USAGE);
+    assert_int_equal(atomic_file_close(&file, true), STATUS_CONTINUE);
 }
 
 static void links_in_a_circle_and_long_names_are_refused(void **state)
