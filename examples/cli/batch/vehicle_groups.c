@@ -181,9 +181,9 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 
 group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
-    name_cell cells[NAME_CELLS_MAX] = {{NULL, 0}};
-    for (size_t i = 0; i < groups->layout.names; i++)
-        cells[i] = name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
+    name_cell cells[NAME_CELLS_MAX];
+    for (size_t i = 0; i < NAME_CELLS_MAX; i++)
+        cells[i] = i < groups->layout.names && name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
     groups->rows++;
     if (!is_last(groups, cells, brake->day)) {
         group_status status = find_inspection(groups, cells, brake->day);
