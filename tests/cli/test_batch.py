@@ -660,6 +660,15 @@ class ByVehicle(Case):
                 self.assertEqual(line["remarks"], "undated-rows")
                 self.assertGreaterEqual(rank[line["verdict"]], min(rank[whole[0]["verdict"]], 1), (broken, kinds))
 
+    def test_spellings_are_counted_by_inspection(self):
+        """One vehicle on two days, spelled in two ways on each: two inspections, not two vehicles."""
+        data = b"v,date,chamber,released,applied\n" + b"".join(
+            b"%s,2024-01-%d,30,2,3\n" % (name, day) for day in (10, 11) for name in (b"T-1", b"t-1"))
+        result = self.judged("--by", "v", data=data, status=0)
+        self.assertIn('2 inspections name their vehicle in several ways (the first "T-1" and "t-1")', " ".join(result.stderr.decode().split()))
+        result = self.judged("--by", "v", "--pool", data=data, status=0)
+        self.assertIn("1 vehicle is spelled in several ways", " ".join(result.stderr.decode().split()))
+
     def test_several_columns_name_a_vehicle(self):
         data = b"yard,no,chamber,released,applied,psi\n" + b"".join(
             b"%s,%d,30,2,%d,95\n" % (yard, number, 3 + (yard == b"South")) for yard in (b"North", b"South", b"north ") for number in (1, 2))

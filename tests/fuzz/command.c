@@ -155,6 +155,15 @@ void command_keep_inside(char *text, size_t size)
     }
 }
 
+char *command_text(const uint8_t *data, size_t size)
+{
+    char *text = malloc(size + 1);
+    demand(text != NULL);
+    memcpy(text, data, size);
+    text[size] = '\0';
+    return text;
+}
+
 bool command_takes_long(const char *line)
 {
     static const char *const options[] = {"-count", "-fault"};

@@ -40,6 +40,9 @@ const outcome *command_call(int (*call)(void *context), void *context);
 /* A text that is given as a name or an answer: afterwards it is the path of no file outside the folder. */
 void command_keep_inside(char *text, size_t size);
 
+/* The input, closed by a zero byte. To be freed. */
+char *command_text(const uint8_t *data, size_t size);
+
 /* A practice class of many, or seeds with many faults, take their time; nothing of them reads more. */
 bool command_takes_long(const char *line);
 

@@ -62,11 +62,8 @@ static void run(char *line)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    char *text = malloc(size + 1), *at = text, *lines[LINES_MOST];
+    char *text = command_text(data, size), *at = text, *lines[LINES_MOST];
     int count = 0;
-    demand(text != NULL);
-    memcpy(text, data, size);
-    text[size] = '\0';
     command_begin();
     for (size_t i = 0; i < FILES; i++)
         command_put(files[i].name, files[i].bytes, strlen(files[i].bytes));

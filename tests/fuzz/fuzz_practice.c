@@ -21,10 +21,7 @@ static int practise(const char *options, const char *more)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    char *text = malloc(size + 1), *at = text;
-    demand(text != NULL);
-    memcpy(text, data, size);
-    text[size] = '\0';
+    char *text = command_text(data, size), *at = text;
     const char *options = command_line_of(&at, &size);
     command_begin();
     command_put("answers", at, size);

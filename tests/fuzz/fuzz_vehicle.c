@@ -21,10 +21,7 @@ static int run(const char *words, const char *more)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    char *text = malloc(size + 1), *at = text;
-    demand(text != NULL);
-    memcpy(text, data, size);
-    text[size] = '\0';
+    char *text = command_text(data, size), *at = text;
     const char *words = command_line_of(&at, &size);
     bool is_table = strncmp(words, "vehicle", 7) == 0;
     command_begin();

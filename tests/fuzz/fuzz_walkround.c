@@ -77,10 +77,7 @@ static void check_report(const char *options)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    char *text = malloc(size + 1), *at = text;
-    demand(text != NULL);
-    memcpy(text, data, size);
-    text[size] = '\0';
+    char *text = command_text(data, size), *at = text;
     command_keep_inside(text, size);
     command_begin();
     command_put("limits", limits, sizeof limits - 1);

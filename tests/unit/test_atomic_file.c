@@ -16,6 +16,7 @@
 #include <unistd.h>
 
 #include "io/atomic_file.h"
+#include "ui/compiler.h"
 #include "ui/exit_status.h"
 
 /* --- Calls that fail ---------------------------------------------------------------------------------- */
@@ -197,8 +198,6 @@ static void try_each(const attempt *attempts, size_t count, const char *before)
     }
 }
 
-#define COUNT(array) (sizeof(array) / sizeof(array)[0])
-
 static void an_older_file_stays_until_the_new_one_is_complete(void **state)
 {
     (void)state;
@@ -219,7 +218,7 @@ static void an_older_file_stays_until_the_new_one_is_complete(void **state)
         {"rename", 0, EIO, true, false, true, STATUS_USAGE, "old"},
         {"open", 0, EMFILE, true, false, false, STATUS_CONTINUE, "new"},  /* of the folder */
         {"fclose", 0, EIO, true, false, false, STATUS_CONTINUE, "new"}}; /* after all is on the disk */
-    try_each(attempts, COUNT(attempts), "old");
+    try_each(attempts, COUNT_OF(attempts), "old");
 }
 
 static void a_fresh_file_replaces_none(void **state)
@@ -231,8 +230,8 @@ static void a_fresh_file_replaces_none(void **state)
         {"unlink", 0, EIO, true, true, false, STATUS_USAGE, "new"}};
     static const attempt taken[] = {{NULL, 0, 0, true, true, false, STATUS_USAGE, "old"},
                                     {"link", 0, EPERM, true, true, false, STATUS_USAGE, "old"}};
-    try_each(attempts, COUNT(attempts), NULL);
-    try_each(taken, COUNT(taken), "old");
+    try_each(attempts, COUNT_OF(attempts), NULL);
+    try_each(taken, COUNT_OF(taken), "old");
 }
 
 /* Also where it cannot even be closed. */
@@ -358,7 +357,7 @@ static void what_a_killed_run_left_is_removed(void **state)
     (void)state;
     static const char left[] = "file.rodtravel-AbCdEf";
     static const char *const keep[] = {"fstat", "geteuid", "flock"};
-    for (size_t i = 0; i < COUNT(keep); i++) {
+    for (size_t i = 0; i < COUNT_OF(keep); i++) {
         write_text(left, "half");
         plan.call = keep[i];
         plan.after = 0;

@@ -160,12 +160,17 @@ void batch_by_note(const batch_run *run)
 {
     const group_counts *counts = vehicle_groups_counts(run->by);
     char one[SHORTENED_SIZE], other[SHORTENED_SIZE];
-    if (counts->respelled > 0)
-        print_error(say_number("%llu vehicle is spelled in several ways and counted as one (\"%s\" and \"%s\")",
-                               "%llu vehicles are spelled in several ways, each counted as one (the first \"%s\" and "
-                               "\"%s\")", (unsigned long)counts->respelled),
-                    (unsigned long long)counts->respelled, shorten(counts->spelling[0], one),
-                    shorten(counts->spelling[1], other));
+    if (counts->respelled == 0)
+        return;
+    print_error(run->by_layout.day_heading == NULL
+                    ? say_number("%llu vehicle is spelled in several ways and counted as one (\"%s\" and \"%s\")",
+                                 "%llu vehicles are spelled in several ways, each counted as one (the first \"%s\" and "
+                                 "\"%s\")", (unsigned long)counts->respelled)
+                    : say_number("%llu inspection names its vehicle in several ways (\"%s\" and \"%s\")",
+                                 "%llu inspections name their vehicle in several ways (the first \"%s\" and \"%s\")",
+                                 (unsigned long)counts->respelled),
+                (unsigned long long)counts->respelled, shorten(counts->spelling[0], one),
+                shorten(counts->spelling[1], other));
 }
 
 void batch_by_summary(const batch_run *run)

@@ -32,10 +32,7 @@ const rodt_field batch_attribute_fields[ATTRIBUTES] = {[ATTRIBUTE_DAY] = RODT_FI
 
 static uint32_t default_number(const batch_run *run, size_t at)
 {
-    uint32_t number = 0;
-    if (at == ATTRIBUTE_DAY)
-        memcpy(&number, &run->context.day, sizeof number);
-    return number;
+    return at == ATTRIBUTE_DAY ? batch_day_number(run->context.day) : 0;
 }
 
 static bool open_attributes(batch_cache *cache, const batch_run *run)
@@ -129,11 +126,9 @@ _Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is one number");
 
 static uint32_t read_day(const batch_run *run, const char *text)
 {
-    rodt_date day = {0};
-    uint32_t number = 0;
-    if (rodt_date_parse_n(text, strlen(text), run->options->date_order, &day, NULL) == RODT_OK)
-        memcpy(&number, &day, sizeof number);
-    return number;
+    rodt_date day;
+    bool is_read = rodt_date_parse_n(text, strlen(text), run->options->date_order, &day, NULL) == RODT_OK;
+    return is_read ? batch_day_number(day) : 0;
 }
 
 static uint32_t read_position(const char *text)

@@ -64,6 +64,14 @@ static inline rodt_position batch_position_of(uint32_t number)
     return (rodt_position){(int16_t)(number & 0xFFFF), (rodt_side)(number >> 16)};
 }
 
+/* A day as one number, and back. */
+static inline uint32_t batch_day_number(rodt_date day)
+{
+    uint32_t number;
+    memcpy(&number, &day, sizeof number);
+    return number;
+}
+
 static inline rodt_date batch_date_of(uint32_t number)
 {
     rodt_date day;

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Lines of JSON: each object is written as it came, with its judgement as five more members. */
 #include "batch/rows_ndjson.h"
-#include "batch/results.h"
 #include "batch/cache.h"
+#include "batch/results.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"
 #include "ui/utf8.h"

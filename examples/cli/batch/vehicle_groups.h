@@ -14,7 +14,7 @@ typedef enum group_status {
     GROUP_OK = 0,
     GROUP_E_MEMORY,
     GROUP_E_WRITE,    /* the sink returned false */
-    GROUP_E_DISK,     /* a temporary file failed; errno says why */
+    GROUP_E_DISK,     /* a temporary file failed */
     GROUP_E_TOO_MANY, /* inspections of one vehicle */
     GROUP_E_BRAKES    /* more rows of one inspection than can be counted */
 } group_status;
