@@ -18,7 +18,7 @@
 #
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test notices;
-#               fails where mutants/survivors.txt calls the file closed and has no reason. MUTANTS may also be files or
+#               fails where mutants/survivors/ calls the file closed and has no reason. MUTANTS may also be files or
 #               folders of lib/, or all
 #   damage      every text of the damages with every entry of every command, where quick takes turns, and more vehicles
 #               in every output

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The changes that no test can notice (tests/mutants/survivors.txt): each is complete and is about a line that is there."""
+"""The changes that no test can notice (tests/mutants/survivors): each is complete and is about a line that is there."""
 import collections
 import os
 import re
@@ -7,51 +7,58 @@ import re
 import tree
 from tree import Finding
 
-LIST = "tests/mutants/survivors.txt"
+FOLDER = "tests/mutants/survivors"
 CLOSED = re.compile(r"^closed: (.*)$", re.M)
 
-Entry = collections.namedtuple("Entry", "path function line change reason")
+Entry = collections.namedtuple("Entry", "path line where text changes reason")
 
 
 def entries(root):
-    """(line, its block as lines) of each entry: where, the line, the change, the reason."""
-    text, at = CLOSED.sub(lambda match: "#" + match.group()[1:], tree.read(root, LIST)), 1
-    for block in re.split(r"\n{2,}", text):
-        lines = [line.strip() for line in block.splitlines() if line.strip() and not line.startswith("#")]
-        if lines:
-            yield tree.line_of(text, text.index(block, at - 1)), lines
-        at = text.index(block, at - 1) + len(block)
+    """(file, its line, the lines of the block): where, the line, its changes, the reason."""
+    for path in tree.files(root, FOLDER, (".txt",)):
+        text, at = CLOSED.sub(lambda match: "#" + match.group()[1:], tree.read(root, path)), 1
+        for block in re.split(r"\n{2,}", text):
+            lines = [line.strip() for line in block.splitlines() if line.strip() and not line.startswith("#")]
+            at = text.index(block, at - 1) + len(block)
+            if lines:
+                yield Entry(path, tree.line_of(text, at - len(block)), lines[0], lines[1:2], lines[2:-1], lines[-1])
+
+
+def places(entry):
+    return [(*entry.where.split(), *entry.text, change) for change in entry.changes]
 
 
 def read(root):
     """{(path, function, line, change): reason}"""
-    return {(*lines[0].split(), *lines[1:3]): lines[3] for _, lines in entries(root) if not _fault(root, lines)}
+    return {place: entry.reason for entry in entries(root) if not _fault(root, entry) for place in places(entry)}
 
 
 def closed(root):
-    """Files whose every survivor has its reason."""
-    return [path for match in CLOSED.finditer(tree.read(root, LIST)) for path in match.group(1).split()]
+    """{file whose every survivor has its reason: where that is said}"""
+    return {name: path for path in tree.files(root, FOLDER, (".txt",)) for match in CLOSED.finditer(tree.read(root, path))
+            for name in match.group(1).split()}
 
 
-def _fault(root, lines):
-    if len(lines) != 4 or len(lines[0].split()) != 2 or len(lines[3].split()) < 3:
-        return "needs four lines: file and function, the line, the change, the reason"
-    path, function = lines[0].split()
+def _fault(root, entry):
+    if not entry.changes or len(entry.where.split()) != 2 or len(entry.reason.split()) < 3 or "->" in entry.reason:
+        return "needs four lines or more: file and function, the line, each change, the reason"
+    path, function = entry.where.split()
     text = tree.read(root, path) if os.path.exists(os.path.join(root, path)) else ""
     if not re.search(rf"\b{re.escape(function)}\(", text) and function != "-":
         return f"{path} has no function {function}"
-    if lines[1] not in (" ".join(line.split()) for line in text.splitlines()):
-        return f"{path} has no such line: {lines[1]}"
+    if entry.text[0] not in (" ".join(line.split()) for line in text.splitlines()):
+        return f"{path} has no such line: {entry.text[0]}"
     return None
 
 
 def check(root):
-    found, seen = [Finding(LIST, 0, f"there is no {p}") for p in closed(root) if not os.path.exists(os.path.join(root, p))], set()
-    for line, lines in entries(root):
-        fault = _fault(root, lines) or ("is there twice" if tuple(lines[:3]) in seen else None)
-        seen.add(tuple(lines[:3]))
+    found = [Finding(path, 0, f"there is no {name}") for name, path in closed(root).items() if not os.path.exists(os.path.join(root, name))]
+    seen = set()
+    for entry in entries(root):
+        fault = _fault(root, entry) or ("is there twice" if seen & set(places(entry)) else None)
+        seen |= set(places(entry)) if not fault else set()
         if fault:
-            found.append(Finding(LIST, line, fault))
+            found.append(Finding(entry.path, entry.line, fault))
     return found
 
 

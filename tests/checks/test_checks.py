@@ -149,7 +149,8 @@ def billed(bill_text=BILL, sources=SOURCED, evidence="checked"):
 
 
 # name, check, what is written over the valid tree, what the finding must say
-SURVIVES = {survivors.LIST: "closed: lib/quantity/length.c\n\nlib/quantity/length.c f\nreturn 1;\n1 -> 2\nIt is the same.\n",
+SURVIVORS = survivors.FOLDER + "/quantity.txt"
+SURVIVES = {SURVIVORS: "closed: lib/quantity/length.c\n\nlib/quantity/length.c f\nreturn 1;\n1 -> 2\nIt is the same.\n",
             "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 1;\n}\n"}
 BROKEN = [
     ("upward include", layers.check, {"lib/core/number.h": SPDX + '#include "rodtravel/length.h"\n'},
@@ -206,11 +207,11 @@ BROKEN = [
      "lib/quantity/length.c:3: f has 62 lines"),
     ("long file", lengths.check, {"lib/quantity/length.c": SPDX + "int a;\n" * 700}, "lib/quantity/length.c:701: has 701 lines"),
     ("wide line", lengths.check, {"lib/quantity/length.c": SPDX + "int a;" + " " * 115 + "\n"}, "lib/quantity/length.c:2: is 121 columns"),
-    ("survivor without a reason", survivors.check, {survivors.LIST: "lib/quantity/length.c f\nreturn 1;\n1 -> 2\n"}, "survivors.txt:1: needs four lines"),
-    ("closed file that is not there", survivors.check, {survivors.LIST: "closed: lib/quantity/length.c lib/quantity/other.c\n", "lib/quantity/length.c": SPDX}, "survivors.txt:0: there is no lib/quantity/other.c"),
-    ("survivor in no file", survivors.check, {survivors.LIST: "lib/quantity/other.c f\nreturn 1;\n1 -> 2\nIt is the same.\n"}, "has no function f"),
-    ("survivor without its line", survivors.check, {**SURVIVES, "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 3;\n}\n"}, "survivors.txt:3: lib/quantity/length.c has no such line: return 1;"),
-    ("survivor twice", survivors.check, {**SURVIVES, survivors.LIST: (SURVIVES[survivors.LIST] + "\n") * 2}, "survivors.txt:10: is there twice"),
+    ("survivor without a reason", survivors.check, {SURVIVORS: "lib/quantity/length.c f\nreturn 1;\n1 -> 2\n"}, "quantity.txt:1: needs four lines"),
+    ("closed file that is not there", survivors.check, {SURVIVORS: "closed: lib/quantity/length.c lib/quantity/other.c\n", "lib/quantity/length.c": SPDX}, "quantity.txt:0: there is no lib/quantity/other.c"),
+    ("survivor in no file", survivors.check, {SURVIVORS: "lib/quantity/other.c f\nreturn 1;\n1 -> 2\nIt is the same.\n"}, "has no function f"),
+    ("survivor without its line", survivors.check, {**SURVIVES, "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 3;\n}\n"}, "quantity.txt:3: lib/quantity/length.c has no such line: return 1;"),
+    ("survivor twice", survivors.check, {**SURVIVES, SURVIVORS: (SURVIVES[SURVIVORS] + "\n") * 2}, "quantity.txt:10: is there twice"),
     ("text without a translation", translations.check, {"examples/cli/ui/wrap.c": SPDX + 'int a = say("an\\n" "other");\n'}, "has no translation of: an"),
     ("translation with another placeholder", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr "un %d"\n'}, "fr.po:0: other placeholders than: one %s"),
     ("translation that is empty", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr ""\n'}, "wrap.c:2: examples/cli/languages/fr.po has no translation of: one %s"),

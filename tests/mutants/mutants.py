@@ -6,8 +6,8 @@
 All changes of the files that are named are compiled at once, each chosen by a number in the environment; only a changed entry of a
 constant table is compiled by itself. NUMBER (60) is a sample, spread evenly. What was found out is kept in BUILD and
 used again as long as the function and the test are the same; a change of another function is not looked at, so a
-release begins with an empty BUILD. The run fails on a survivor in a closed file that is not in survivors.txt, and on an
-entry there that a test notices or that is no place. MUTANT=NUMBER build/tests/unit/test_X runs a test with a change."""
+release begins with an empty BUILD. The run fails on a survivor in a closed file that is not in survivors/, and on an entry
+there that a test notices or that is no place. MUTANT=NUMBER build/tests/unit/test_X runs a test with a change."""
 import collections
 import hashlib
 import json
@@ -25,7 +25,7 @@ import survivors  # noqa: E402
 import tree  # noqa: E402
 
 SUITES = ("unit", "cases", "fuzz")
-SLOWEST = float(os.environ.get("MUTANTS_SLOWEST", "60"))  # seconds of the processor: tests that take longer are not asked
+SLOWEST = float(os.environ.get("MUTANTS_SLOWEST", "3"))  # seconds of the processor: tests that take longer are not asked
 FILES = 10000  # changes a file can have, as in chosen.h
 BUILD_TIME = re.compile(r"^lib/(tablec|catalogc)/")
 
@@ -423,14 +423,14 @@ def main(root, place, *wanted):
         if seen is False and spot(mutant) not in argued or seen and spot(mutant) in argued:
             wrong = seen or mutant.path in closed
             faults += [mutant] if wrong else []
-            state = "is noticed, and yet in survivors.txt" if seen else "not argued" if wrong else "open"
+            state = "is noticed, and yet in survivors/" if seen else "not argued" if wrong else "open"
             print(f"{mutant.path} {mutant.function}\n{mutant.line}\n{mutant.change}\n# {state}, MUTANT={mutant.number}\n", flush=True)
         if i % 200 == 199:
             work.keep()
     work.restore()
     work.keep()
     for entry in gone:
-        print("survivors.txt: no such place: " + " | ".join(entry))
+        print("survivors: no such place: " + " | ".join(entry))
     if results:
         table(results)
     print(f"{time.monotonic() - began:.0f} s")
