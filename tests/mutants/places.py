@@ -62,7 +62,8 @@ class Reader:
         if "expansionLoc" not in loc:
             return (*self.bare(loc), False)
         spelled, expanded = self.bare(loc["spellingLoc"]), self.bare(loc["expansionLoc"])
-        argument = loc["expansionLoc"].get("isMacroArgExpansion") and spelled[0] == self.path
+        # What a definition names is spelled before its use, what stands between the parentheses behind it.
+        argument = loc["expansionLoc"].get("isMacroArgExpansion") and spelled[0] == self.path and spelled[1] > expanded[1]
         return (*spelled, False) if argument else (*expanded, True)
 
     def locate(self, node):
@@ -99,8 +100,10 @@ class Reader:
     def top(self, node):
         if not node.get("span"):
             return
-        if node["kind"] == "FunctionDecl" and node.get("inner") and node["inner"][-1]["kind"] == "CompoundStmt":
-            self.function, body = node["name"], node["inner"][-1]
+        # The attributes of a public function come behind its body.
+        body = next((n for n in node.get("inner", ()) if n["kind"] == "CompoundStmt"), None)
+        if node["kind"] == "FunctionDecl" and body:
+            self.function = node["name"]
             self.last = self.last_statements(body)
             self.walk(body)
             self.function = None
