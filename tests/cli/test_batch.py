@@ -472,6 +472,38 @@ class Meaning(Case):
             self.assertIn(line, lines)
         self.assertLessEqual(max(map(len, result.stderr.decode().splitlines())), 80)
 
+    def test_summary_as_json(self):
+        """The counts of the text, and nothing else on standard output, whatever the path and the language."""
+        body = (HEADER + b"".join(b"clamp 30,1,%d.%02d,95\n" % (1 + i // 100, i % 100) for i in range(1, 201)) +
+                b"clamp 30,1,3.001,95\nclamp 30,1,23,95\n\n20,2,x,95\nx,2,3,95\n20,2\n")
+        wanted = None
+        for options in ([], ["--no-cache"], ["--jobs", "2"], ["--language", "fr"], ["--decimals", "2"]):
+            result = run("--summary", "--json", "--as-of", "2024-01-01", *options, data=body)
+            self.assertEqual((result.returncode, result.stdout.count(b"\n")), (1, 1))
+            wanted = wanted or result.stdout
+            self.assertEqual(result.stdout, wanted)
+        answer = json.loads(wanted)
+        self.assertEqual([answer[key] for key in ("rules", "wheel_ends", "undated", "as_of")], ["us-fmcsr", 205, 205, "2024-01-01"])
+        self.assertEqual(answer["verdicts"], {"in-adjustment": 200, "out-of-adjustment": 2, "inoperative": 0, "undetermined": 3})
+        self.assertEqual([answer["reasons"][code] for code in ("over-limit", "short-record", "chamber-unreadable")], [2, 1, 1])
+        self.assertEqual(answer["used_percent"], {"counted": 202, "p50": 50.5, "p90": 91.0, "p99": 100.0, "most": None})
+        self.assertEqual(answer["used_percent_by_verdict"]["in-adjustment"]["most"], 100.0)
+        self.assertNotIn("inoperative", answer["used_percent_by_verdict"])
+        self.assertEqual([(chamber["chamber"], sum(chamber["verdicts"].values())) for chamber in answer["chambers"]],
+                         [("clamp 30 standard", 202), ("clamp 20 standard", 2), (None, 1)])
+        self.assertEqual(answer["passed_through"], {"headers": 0, "empty_records": 0, "empty_lines": 1})
+
+    def test_summary_as_json_of_vehicles(self):
+        for options, key, verdict in ([], "inspections", {"out-of-service": 2}), (["--pool"], "vehicles", {"ambiguous": 1}):
+            result = run(CASES / "dirty-1.csv", "--by", "unit_no", "--summary", "--json", *options)
+            told = json.loads(result.stdout)[key]
+            lines = run(CASES / "dirty-1.csv", "--by", "unit_no", *options).stdout.splitlines()
+            self.assertEqual((told["count"], sum(told["verdicts"].values())), (len(lines) - 1,) * 2)
+            self.assertLessEqual(verdict.items(), told["verdicts"].items())
+
+    def test_json_without_a_summary(self):
+        self.refused("--json", data=HEADER + GOOD, says=["--json goes with --summary", "--format ndjson"])
+
     def test_the_older_name_of_no_cache(self):
         self.assertEqual(run("--afresh", data=HEADER + GOOD * 3).stdout, run("--no-cache", data=HEADER + GOOD * 3).stdout)
         self.assertNotIn(b"afresh", run("--help").stdout)

@@ -71,6 +71,7 @@ ROWS = [
     Row("cards --rules us-cdl --vehicle combination --towed 1 --html c.html", ("c.html",)),
     Row(f"batch fleet.csv --summary --jobs 1 {DAY}"),
     Row(f"batch - --by unit_no --summary {DAY}", stdin="fleet.csv"),
+    Row(f"batch fleet.csv --by unit_no --summary --json {DAY}"),
     Row(f"batch fleet.csv --by unit_no --format csv {DAY}", small=True),
     Row(f"batch fleet.csv --jobs 2 --limits limits.csv --summary {DAY}", small=True),
     Row(f"batch rows.ndjson --format ndjson --jobs 2 {DAY}", small=True),

@@ -15,7 +15,8 @@
 bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *input)
 {
     chunk->run = run;
-    return csv_open_chunk(&chunk->reader, input) && output_open(&chunk->out, STDOUT_FILENO);
+    return csv_open_chunk(&chunk->reader, input) &&
+           output_open(&chunk->out, run->options->json ? OUTPUT_NOWHERE : STDOUT_FILENO);
 }
 
 bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs)

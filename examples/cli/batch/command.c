@@ -110,6 +110,10 @@ static int report(batch_run *run)
     batch_notes(&run->counts, run->options, &run->context);
     if (run->by != NULL)
         batch_by_note(run);
+    if (run->options->json) {
+        int status = batch_summary_json(run);
+        return status == STATUS_CONTINUE ? exit_status(&run->counts) : status;
+    }
     if (run->options->summary)
         batch_summary(&run->counts);
     if (run->options->summary && run->by != NULL)

@@ -92,11 +92,17 @@ void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts
     }
 }
 
-const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
+const char *batch_chamber_text(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
 {
     if (at == BATCH_CHAMBERS_MAX - 1)
         return "(other)";
     if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE, NULL) != RODT_OK)
-        return say("(not read)");
+        return NULL;
     return text;
+}
+
+const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
+{
+    const char *name = batch_chamber_text(counts, at, text);
+    return name != NULL ? name : say("(not read)");
 }

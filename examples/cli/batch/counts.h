@@ -70,7 +70,10 @@ void batch_counts_add(batch_counts *counts, const batch_tally *tally, uint64_t r
 /* Adds what was passed through in a chunk whose first line is `line`. */
 void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts *passed, uint64_t line);
 
-/* The name of one of the chambers that were counted; it may be in the buffer. */
+/* One of the chambers that were counted; it may be in the buffer. NULL = none could be read. */
+const char *batch_chamber_text(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE]);
+
+/* Its name in the language of the messages. */
 const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE]);
 
 #endif

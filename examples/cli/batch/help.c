@@ -43,6 +43,9 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                               "counts by verdict, reason and chamber, and how much of their limits the strokes use, "
                               "on standard error",
                               false},
+    [BATCH_OPTION_JSON] = {"json", NULL,
+                           "with --summary: one JSON object of the counts on standard output, in place of the rows",
+                           false},
     [BATCH_OPTION_AFRESH] = {"afresh", NULL, NULL, false}};
 
 const char batch_help[] = TO_SAY_LINES(

@@ -33,6 +33,9 @@ static int take_style(const command_line *from, batch_options *options)
     options->style.decimal_comma = option_given(from, BATCH_OPTION_DECIMAL_COMMA);
     options->no_cache = option_given(from, BATCH_OPTION_NO_CACHE) || option_given(from, BATCH_OPTION_AFRESH);
     options->summary = option_given(from, BATCH_OPTION_SUMMARY);
+    options->json = option_given(from, BATCH_OPTION_JSON);
+    if (options->json && !options->summary)
+        return print_error("--json goes with --summary; rows as lines of JSON: --format ndjson");
     return status;
 }
 

@@ -29,6 +29,7 @@ typedef enum batch_option {
     BATCH_OPTION_FORMAT,
     BATCH_OPTION_DECIMALS,
     BATCH_OPTION_SUMMARY,
+    BATCH_OPTION_JSON,
     BATCH_OPTION_AFRESH, /* the older name of --no-cache */
     BATCH_OPTIONS
 } batch_option;
@@ -48,6 +49,7 @@ typedef struct batch_options {
     unsigned jobs; /* 0 = as many as there are processors */
     bool no_cache; /* every row is judged */
     bool summary;
+    bool json; /* the summary comes out in place of the rows */
     int decimals; /* of the results as decimal numbers; below 0 = none are written */
     const char *by[NAME_CELLS_MAX]; /* headings of the columns that name the vehicle */
     size_t by_count;                /* 0 = rows come out */

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What `rodtravel batch` says at the end on standard error. */
+/* What `rodtravel batch` says at the end, on standard error. */
 #ifndef BATCH_SUMMARY_H
 #define BATCH_SUMMARY_H
 
-#include "batch/counts.h"
-#include "batch/options.h"
-#include "input/rule_context.h"
+#include "batch/chunk.h"
 
 void batch_summary(const batch_counts *counts);
+
+/* The same as one JSON object, on standard output. STATUS_CONTINUE or an exit status. */
+int batch_summary_json(const batch_run *run);
 
 /* One of its lines. */
 void batch_summary_number(const char *name, uint64_t count);

@@ -41,7 +41,7 @@ static void take_back(const output *to, size_t written)
 
 bool output_flush(output *to)
 {
-    size_t written = write_out(to);
+    size_t written = to->descriptor != OUTPUT_NOWHERE ? write_out(to) : 0;
     if (to->failure != 0 && written > 0)
         take_back(to, written);
     to->used = 0;

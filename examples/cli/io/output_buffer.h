@@ -13,11 +13,13 @@
 #define OUTPUT_BLOCK ((size_t)256 << 10)
 #endif
 
+#define OUTPUT_NOWHERE (-1)
+
 typedef struct output {
     char *buffer;
     size_t used;
     size_t capacity;
-    int descriptor;
+    int descriptor; /* OUTPUT_NOWHERE = what is collected is dropped */
     int failure; /* errno of what failed first, a write or the memory; 0 = nothing. Nothing is written after it */
 } output;
 

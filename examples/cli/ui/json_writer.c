@@ -145,6 +145,13 @@ void json_number(json_writer *json, const char *key, uint64_t number)
     json->first = false;
 }
 
+void json_tenths(json_writer *json, const char *key, uint64_t tenths)
+{
+    json_key(json, key);
+    fprintf(json->to, "%" PRIu64 ".%" PRIu64, tenths / 10, tenths % 10);
+    json->first = false;
+}
+
 void json_reasons(json_writer *json, uint64_t reasons)
 {
     json_key(json, "reasons");
