@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """What `rodtravel vehicle` says of a vehicle: python3 test_vehicle.py PATH_TO_RODTRAVEL EXAMPLE_VEHICLE EXAMPLE_COLUMN"""
+import gzip
 import json
 import subprocess
 import sys
@@ -32,6 +33,11 @@ def run(*arguments, data=None, day="2024-05-06"):
         words += ["--as-of", day]
     return subprocess.run([COMMAND, "vehicle", *words], input=data, capture_output=True, text=True,
                           encoding="utf-8", timeout=60, check=False)
+
+
+def run_bytes(data, *options):
+    return subprocess.run([COMMAND, "vehicle", "-", "--as-of", "2024-05-06", *options], input=data, capture_output=True,
+                          timeout=60, check=False)
 
 
 class Case(unittest.TestCase):
@@ -313,7 +319,30 @@ class Refusals(Case):
         self.refused(HEAD + row("1L").strip() + ",extra\n", ":2: the row has more cells")
         missing = run(tempfile.gettempdir() + "/no/such/file.csv")
         self.assertEqual(missing.returncode, 2)
-        self.assertIn("cannot open", missing.stderr)
+        self.assertIn("no/such/file.csv: No such file", missing.stderr)
+
+    def test_files_that_are_no_text(self):
+        for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet"), (b"SQLite format 3\0", "database")):
+            result = run_bytes(start + b"\0\1\2\3" * 50)
+            self.assertEqual((result.returncode, result.stdout), (2, b""))
+            self.assertIn(says, result.stderr.decode())
+
+    def test_compressed_and_encoded_files(self):
+        """As many bytes as there are decide nothing: half a file is no vehicle."""
+        text = HEAD.replace("chamber", "récepteur") + "".join(row(f"{axle}{side}") for axle in range(1, 6) for side in "LR")
+        plain = text.encode("windows-1252")
+        options = ["--encoding", "windows-1252", "--column", "chamber=Récepteur"]
+        wanted = run_bytes(plain, *options)
+        self.assertEqual((wanted.returncode, wanted.stderr), (0, b""))
+        packed = gzip.compress(plain)
+        if b"was built without" not in run_bytes(packed, *options).stderr:
+            self.assertEqual(run_bytes(packed, *options).stdout, wanted.stdout)
+            for data, says in ((packed[:-9], "ends too early"), (packed[:-6] + b"\0\1" + packed[-4:], "is damaged")):
+                result = run_bytes(data, *options)
+                self.assertEqual((result.returncode, result.stdout), (2, b""))
+                self.assertIn(says + "\n", " ".join(result.stderr.decode().split(" ")))
+        self.assertEqual(run_bytes(plain, "--column", "chamber=Récepteur").returncode, 2)
+        self.assertIn(b"is not known here", run_bytes(plain, "--encoding", "klingon").stderr)
 
     def test_the_rows(self):
         self.refused(HEAD + row("1L") + row("axle 1 left"), [":3: the position axle 1 left is there twice", "--by"])

@@ -58,7 +58,7 @@ static csv_status pass_titles(batch_chunk *chunk, csv_reader *reader, title_line
 }
 
 /* Errors of the header are printed at once or when the chunk is delivered. */
-static bool read_header(batch_chunk *chunk, csv_reader *reader, title_lines *titles, const batch_input *input)
+static bool read_header(batch_chunk *chunk, csv_reader *reader, title_lines *titles, const input_file *input)
 {
     batch_run *run = chunk->run;
     csv_record record;
@@ -97,7 +97,7 @@ static int exit_status(const batch_counts *counts)
 }
 
 /* Writes the lines of vehicles that are still open. */
-static bool finish_by(batch_chunk *chunk, const batch_input *input)
+static bool finish_by(batch_chunk *chunk, const input_file *input)
 {
     batch_chunk_clear(chunk);
     bool good = chunk->run->by == NULL || batch_by_finish(chunk);
@@ -122,18 +122,18 @@ static int report(batch_run *run)
 }
 
 /* Threads as wanted, or as make sense; vehicles are counted by one. */
-static unsigned count_jobs(const batch_options *options, const batch_input *input)
+static unsigned count_jobs(const batch_options *options, const input_file *input)
 {
     long jobs = (long)options->jobs;
     if (options->jobs == 0)
-        jobs = batch_input_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
+        jobs = input_file_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
     if (jobs < 1 || options->by_count > 0)
         jobs = 1;
     return jobs < (long)BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
 
 /* The cache of the first chunk is opened after the header, which decides which columns there are. */
-static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input *input)
+static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const input_file *input)
 {
     unsigned jobs = count_jobs(chunk->run->options, input);
     batch_progress_open(&chunk->run->progress, input->size);
@@ -155,12 +155,12 @@ static bool open_reader(csv_reader *reader, csv_source source, const batch_optio
 }
 
 /* The cells of a chunk are too large for a small stack. */
-static int run_batch(batch_run *run, batch_input *input)
+static int run_batch(batch_run *run, input_file *input)
 {
     csv_reader reader;
     batch_chunk *chunk = calloc(1, sizeof *chunk);
     int status = STATUS_USAGE;
-    bool opened = chunk != NULL && open_reader(&reader, batch_input_source(input), run->options);
+    bool opened = chunk != NULL && open_reader(&reader, input_file_source(input), run->options);
     if (opened && batch_chunk_open(chunk, run, &reader))
         status = run_chunks(chunk, &reader, input) ? report(run) : STATUS_USAGE;
     else
@@ -178,11 +178,11 @@ static int run_batch(batch_run *run, batch_input *input)
 /* Opens the input and runs; the rule set is ready. */
 static int run_file(batch_run *run)
 {
-    batch_input input;
-    if (!batch_input_open(&input, run->options->file, run->options->encoding))
+    input_file input;
+    if (!input_file_open(&input, run->options->file, run->options->encoding))
         return STATUS_USAGE;
     int status = run_batch(run, &input);
-    batch_input_close(&input);
+    input_file_close(&input);
     return status;
 }
 

@@ -7,7 +7,7 @@
 #include <errno.h>
 #include <string.h>
 
-static void explain_fault(const batch_chunk *chunk, uint64_t line, const batch_input *input)
+static void explain_fault(const batch_chunk *chunk, uint64_t line, const input_file *input)
 {
     static const char *const sentences[] = {
         [CSV_E_MEMORY] = TO_SAY("no memory"),
@@ -15,12 +15,12 @@ static void explain_fault(const batch_chunk *chunk, uint64_t line, const batch_i
         [CSV_E_LONG] = TO_SAY("a record of more than 16 MiB starts here; is this a CSV file?"),
         [CSV_E_CELLS] = TO_SAY("a record of more than 65536 cells starts here; is this a CSV file?")};
     if (chunk->fault == CSV_E_SOURCE)
-        batch_input_explain(input);
+        input_file_explain(input, true);
     else
         print_error("%s: line %llu: %s", input->name, (unsigned long long)line, say(sentences[chunk->fault]));
 }
 
-static bool explain_stop(const batch_chunk *chunk, const batch_input *input)
+static bool explain_stop(const batch_chunk *chunk, const input_file *input)
 {
     uint64_t line = chunk->run->line + chunk->stop_line - 1;
     batch_progress_hide(&chunk->run->progress);
@@ -50,7 +50,7 @@ static bool flush_chunk(batch_chunk *chunk)
     return false;
 }
 
-bool batch_deliver(batch_chunk *chunk, const batch_input *input)
+bool batch_deliver(batch_chunk *chunk, const input_file *input)
 {
     batch_run *run = chunk->run;
     if (!flush_chunk(chunk))

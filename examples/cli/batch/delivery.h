@@ -4,9 +4,9 @@
 #define BATCH_DELIVERY_H
 
 #include "batch/chunk.h"
-#include "batch/input.h"
+#include "input/input_file.h"
 
 /* Writes and counts a chunk; all before it were delivered. False: the run must stop, said on stderr. */
-bool batch_deliver(batch_chunk *chunk, const batch_input *input);
+bool batch_deliver(batch_chunk *chunk, const input_file *input);
 
 #endif

@@ -8,33 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Files that are often taken for tables of text, by their first bytes, and the way out. */
-static const struct {
-    const char *magic, *sentence;
-} other_files[] = {
-    {"\xFF\xFE", TO_SAY("this is UTF-16 text: say --encoding utf-16")},
-    {"\xFE\xFF", TO_SAY("this is UTF-16 text: say --encoding utf-16")},
-    {"PK\x03\x04", TO_SAY("this is a workbook or another archive, not text: save the sheet as CSV (UTF-8) first")},
-    {"\xD0\xCF\x11\xE0", TO_SAY("this is an old workbook, not text: save the sheet as CSV (UTF-8) first")},
-    {"PAR1", TO_SAY("this is a Parquet file, not text: the Python package reads it")},
-    {"ARROW1", TO_SAY("this is an Arrow file, not text: the Python package reads it")},
-    {"SQLite format 3", TO_SAY("this is a database, not text: write the table as CSV first")}};
-
-static bool is_text(const csv_record *record)
-{
-    for (size_t i = 0; i < COUNT_OF(other_files); i++) {
-        size_t size = strlen(other_files[i].magic);
-        if (record->size < size || memcmp(record->bytes, other_files[i].magic, size) != 0)
-            continue;
-        print_error("%s", say(other_files[i].sentence));
-        return false;
-    }
-    if (memchr(record->bytes, '\0', record->size) == NULL)
-        return true;
-    print_error("this is not a text file: there are zero bytes in its first line");
-    return false;
-}
-
 bool batch_header_read(batch_header *header, const csv_record *record, const column_request *request, char separator)
 {
     header->count = record->count;
@@ -45,12 +18,6 @@ bool batch_header_read(batch_header *header, const csv_record *record, const col
         return false;
     }
     memcpy(header->bytes, record->bytes, record->size);
-    if (!is_text(record))
-        return false;
-    if (record->bad_quotes) {
-        print_error("the header line is not CSV: a quote is not closed, or not at the end of a cell");
-        return false;
-    }
     return columns_find(&header->columns, request, record, separator);
 }
 

@@ -13,7 +13,7 @@
 
 typedef struct worker_pool {
     batch_run *run;
-    const batch_input *input;
+    const input_file *input;
     pthread_mutex_t input_lock;
     csv_reader *reader;
     uint64_t chunks_read;
@@ -158,7 +158,7 @@ static void finish(worker *workers, size_t count)
     }
 }
 
-bool batch_run_workers(batch_run *run, batch_chunk *first, csv_reader *reader, const batch_input *input, unsigned jobs)
+bool batch_run_workers(batch_run *run, batch_chunk *first, csv_reader *reader, const input_file *input, unsigned jobs)
 {
     worker_pool shared = {.run = run, .input = input, .reader = reader};
     worker self = {.pool = &shared, .chunk = first};

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Which column of a file, or which member of a JSON object, holds which field of a wheel end. */
 #include "input/columns.h"
+#include "input/text_file.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/language.h"
@@ -268,6 +269,12 @@ static void note_meant(const columns *found, const column_request *request, cons
 bool columns_find(columns *found, const column_request *request, const csv_record *header, char separator)
 {
     memset(found, 0, sizeof *found);
+    if (!text_file_begins(header))
+        return false;
+    if (header->bad_quotes) {
+        print_error("the header line is not CSV: a quote is not closed, or not at the end of a cell");
+        return false;
+    }
     for (int field = 0; field < RODT_FIELD_END; field++)
         if (!find_column(found, request, header, (rodt_field)field))
             return false;

@@ -36,8 +36,8 @@ typedef struct columns {
 int column_request_read(const command_line *from, size_t option, column_request *request);
 
 /* Finds the columns in a header line. Two columns of one field, a column of two fields and a needed field without a
- * column are errors, said on stderr: false. A column that looks meant but is not read is named there. The separator
- * serves a hint. */
+ * column are errors, said on stderr, and so is what is no text or no CSV: false. A column that looks meant but is not
+ * read is named there. The separator serves a hint. */
 bool columns_find(columns *found, const column_request *request, const csv_record *header, char separator);
 
 /* True if the record has all headings that are needed, each once at least. Says nothing. */

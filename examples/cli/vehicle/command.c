@@ -16,7 +16,7 @@
 
 enum {
     VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_COLUMN, VEHICLE_UNIT, VEHICLE_DATE_ORDER,
-    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_WHY, VEHICLE_JSON
+    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_ENCODING, VEHICLE_WHY, VEHICLE_JSON
 };
 
 static const option_spec options[] = {
@@ -32,6 +32,8 @@ static const option_spec options[] = {
                             "day, month or year first, for dates such as 06/05/2024 or 21/10/14", false},
     [VEHICLE_SEPARATOR] = {"separator", "C", "character between cells; a comma if not given", false},
     [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
+    [VEHICLE_ENCODING] = {"encoding", "NAME",
+                          "encoding of the file, such as windows-1252; UTF-8 if not given", false},
     [VEHICLE_WHY] = {"why", NULL, "the sources too", false},
     [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
 };
@@ -55,6 +57,7 @@ static int read_options(const command_line *from, vehicle_options *out)
 {
     out->file = from->operands[0];
     out->separator = ',';
+    out->encoding = option_value(from, VEHICLE_ENCODING);
     out->style.decimal_comma = option_given(from, VEHICLE_DECIMAL_COMMA);
     out->columns =
         (column_request){.fields = FIELDS_OF_VEHICLE, .needed = FIELDS_NEEDED | FIELD_BIT(RODT_FIELD_POSITION)};
@@ -116,7 +119,7 @@ const command_spec vehicle_command = {
     .summary = "judge a whole vehicle or combination from a small CSV file",
     .help = "Judges one vehicle or combination: every wheel end, what does not match across an axle, the roadside "
             "out-of-service criterion with its exact percentage, and what to do next for each brake. FILE is CSV with "
-            "one wheel end a row; - is standard input.\n"
+            "one wheel end a row, also compressed (gzip, Zstandard); - is standard input.\n"
             "\n"
             "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and points make no "
             "difference); others are passed over, and one that looks meant is named:\n"

@@ -4,18 +4,19 @@
  * judged. */
 #include "vehicle/vehicle.h"
 #include "input/columns.h"
+#include "input/input_file.h"
 #include "input/title_lines.h"
 #include "io/csv_reader.h"
 #include "ui/exit_status.h"
 #include "ui/language.h"
 #include "ui/message.h"
 
-#include <errno.h>
 #include <stdio.h>
 #include <string.h>
 
 typedef struct file_reader {
     const vehicle_options *options;
+    input_file file;
     const char *name;
     columns columns;
     size_t column_count;
@@ -23,13 +24,6 @@ typedef struct file_reader {
     uint64_t undated;                            /* rows without a date */
     vehicle_record *out;
 } file_reader;
-
-static long read_file(void *context, char *buffer, size_t size)
-{
-    FILE *file = context;
-    size_t got = fread(buffer, 1, size, file);
-    return got == 0 && ferror(file) ? -1 : (long)got;
-}
 
 static int print_line_error(const file_reader *from, uint64_t line, const char *what)
 {
@@ -166,7 +160,7 @@ static int read_row(file_reader *from, const csv_record *record)
 static int end_of_file(const file_reader *from, csv_status status, const csv_reader *reader)
 {
     switch (status) {
-    case CSV_E_SOURCE: return print_error("cannot read %s: %s", from->name, say_system_error(errno));
+    case CSV_E_SOURCE: input_file_explain(&from->file, false); return STATUS_USAGE;
     case CSV_E_MEMORY: return print_error("no memory to read %s", from->name);
     case CSV_E_QUOTES:
     case CSV_E_LONG:
@@ -229,22 +223,20 @@ static int combine(const file_reader *from)
 
 int vehicle_read(const vehicle_options *options, vehicle_record *out)
 {
-    bool standard = strcmp(options->file, "-") == 0;
-    file_reader from = {.options = options, .name = standard ? say("standard input") : options->file, .out = out};
+    file_reader from = {.options = options, .out = out};
     csv_reader reader;
     memset(out, 0, sizeof *out);
-    FILE *file = standard ? stdin : fopen(options->file, "rb");
-    if (file == NULL)
-        return print_error("cannot open %s: %s", options->file, say_system_error(errno));
+    if (!input_file_open(&from.file, options->file, options->encoding))
+        return STATUS_USAGE;
+    from.name = from.file.name;
     int status = STATUS_USAGE;
-    if (csv_open(&reader, (csv_source){read_file, file}, options->separator)) {
+    if (csv_open(&reader, input_file_source(&from.file), options->separator)) {
         status = read_records(&from, &reader);
         csv_close(&reader);
     } else {
         print_error("no memory to read %s", from.name);
     }
-    if (!standard)
-        fclose(file);
+    input_file_close(&from.file);
     if (status == STATUS_CONTINUE)
         status = combine(&from);
     if (status == STATUS_CONTINUE)

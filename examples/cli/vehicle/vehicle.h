@@ -18,6 +18,7 @@
 typedef struct vehicle_options {
     const char *file;  /* "-" = standard input */
     uint32_t brakes;   /* 0 = both ends of every axle up to the last one in the file */
+    const char *encoding; /* NULL = UTF-8, unchecked */
     char separator;
     bool separator_given;
     rodt_style style;

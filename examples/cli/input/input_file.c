@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The input of `rodtravel batch`. */
-#include "batch/input.h"
+/* A file of rows or standard input. */
+#include "input/input_file.h"
 #include "io/interrupt.h"
 #include "ui/language.h"
 #include "ui/message.h"
@@ -14,7 +14,7 @@
 
 static long read_descriptor(void *context, char *buffer, size_t size)
 {
-    batch_input *input = context;
+    input_file *input = context;
     ssize_t got;
     do {
         if (input->waits ? !interrupt_or_ready(input->descriptor) : interrupt_requested()) {
@@ -31,14 +31,14 @@ static long read_descriptor(void *context, char *buffer, size_t size)
 }
 
 /* Only a file has a size. */
-static void read_size(batch_input *input)
+static void read_size(input_file *input)
 {
     struct stat status;
     input->waits = fstat(input->descriptor, &status) != 0 || !S_ISREG(status.st_mode);
     input->size = input->waits || status.st_size < 0 ? 0 : (uint64_t)status.st_size;
 }
 
-static bool open_transcoder(batch_input *input)
+static bool open_transcoder(input_file *input)
 {
     csv_source bytes = decompress_source(input->decompressor);
     input->transcoder = malloc(sizeof *input->transcoder);
@@ -60,7 +60,7 @@ static bool open_transcoder(batch_input *input)
     return false;
 }
 
-static bool open_decompressor(batch_input *input)
+static bool open_decompressor(input_file *input)
 {
     input->decompressor = malloc(sizeof *input->decompressor);
     if (input->decompressor == NULL) {
@@ -71,10 +71,10 @@ static bool open_decompressor(batch_input *input)
     return true;
 }
 
-bool batch_input_open(batch_input *input, const char *file, const char *encoding)
+bool input_file_open(input_file *input, const char *file, const char *encoding)
 {
     bool standard = strcmp(file, "-") == 0;
-    *input = (batch_input){.name = standard ? say("standard input") : file, .encoding = encoding};
+    *input = (input_file){.name = standard ? say("standard input") : file, .encoding = encoding};
     input->descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
     if (input->descriptor < 0) {
         print_error("%s: %s", file, say_system_error(errno));
@@ -83,18 +83,18 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
     read_size(input);
     if (open_decompressor(input) && (encoding == NULL || open_transcoder(input)))
         return true;
-    batch_input_close(input);
+    input_file_close(input);
     return false;
 }
 
-csv_source batch_input_source(batch_input *input)
+csv_source input_file_source(input_file *input)
 {
     if (input->transcoder != NULL)
         return transcode_source(input->transcoder);
     return decompress_source(input->decompressor);
 }
 
-static void explain_source(const batch_input *input)
+static void explain_source(const input_file *input, bool rows_written)
 {
     const char *format = decompress_format(input->decompressor);
     switch (input->decompressor->fault) {
@@ -102,11 +102,13 @@ static void explain_source(const batch_input *input)
         print_error("%s: this program was built without %s; decompress the file first", input->name, format);
         break;
     case DECOMPRESS_E_BYTES:
-        print_error("%s: the compressed data (%s) is damaged; the rows before it are written", input->name, format);
+        print_error(rows_written ? TO_SAY("%s: the compressed data (%s) is damaged; the rows before it are written")
+                                 : TO_SAY("%s: the compressed data (%s) is damaged"), input->name, format);
         break;
     case DECOMPRESS_E_CUT:
-        print_error("%s: the compressed data (%s) ends too early; the rows before that are written", input->name,
-                    format);
+        print_error(rows_written
+                        ? TO_SAY("%s: the compressed data (%s) ends too early; the rows before that are written")
+                        : TO_SAY("%s: the compressed data (%s) ends too early"), input->name, format);
         break;
     case DECOMPRESS_E_MEMORY: print_error("no memory"); break;
     case DECOMPRESS_OK:
@@ -114,11 +116,11 @@ static void explain_source(const batch_input *input)
     }
 }
 
-void batch_input_explain(const batch_input *input)
+void input_file_explain(const input_file *input, bool rows_written)
 {
     transcode_status fault = input->transcoder != NULL ? input->transcoder->fault : TRANSCODE_E_SOURCE;
     if (fault == TRANSCODE_E_SOURCE)
-        explain_source(input);
+        explain_source(input, rows_written);
     else
         print_error(fault == TRANSCODE_E_CUT ? TO_SAY("%s: byte %llu: the input ends inside a character of %s")
                                              : TO_SAY("%s: byte %llu: this is no character of %s"),
@@ -127,9 +129,9 @@ void batch_input_explain(const batch_input *input)
 
 #define SMALL ((uint64_t)1 << 20)
 
-bool batch_input_is_small(const batch_input *input) { return !input->waits && input->size < SMALL; }
+bool input_file_is_small(const input_file *input) { return !input->waits && input->size < SMALL; }
 
-void batch_input_close(batch_input *input)
+void input_file_close(input_file *input)
 {
     if (input->transcoder != NULL)
         transcode_close(input->transcoder);

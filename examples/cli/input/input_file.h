@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The input of `rodtravel batch`: a file or standard input, compressed or not, in UTF-8 or another encoding. */
-#ifndef BATCH_INPUT_H
-#define BATCH_INPUT_H
+/* A file of rows or standard input, compressed or not, in UTF-8 or another encoding. */
+#ifndef INPUT_FILE_H
+#define INPUT_FILE_H
 
 #include "io/decompress.h"
 #include "io/transcode.h"
@@ -10,7 +10,7 @@
 #include <stdint.h>
 
 /* Look at `name` and `descriptor` only. */
-typedef struct batch_input {
+typedef struct input_file {
     const char *name; /* as messages call it */
     int descriptor;
     int error;        /* errno of a read that failed */
@@ -20,19 +20,19 @@ typedef struct batch_input {
     decompressor *decompressor;
     const char *encoding;
     transcoder *transcoder; /* NULL: the bytes are UTF-8, unchecked */
-} batch_input;
+} input_file;
 
 /* Opens a file, or standard input for "-". encoding may be NULL. False: said on stderr. */
-bool batch_input_open(batch_input *input, const char *file, const char *encoding);
+bool input_file_open(input_file *input, const char *file, const char *encoding);
 
-csv_source batch_input_source(batch_input *input);
+csv_source input_file_source(input_file *input);
 
-/* Prints why the source failed. */
-void batch_input_explain(const batch_input *input);
+/* Prints why the source failed; rows_written = what was read before came out as rows. */
+void input_file_explain(const input_file *input, bool rows_written);
 
 /* True for a file that is too small for a second thread. */
-bool batch_input_is_small(const batch_input *input);
+bool input_file_is_small(const input_file *input);
 
-void batch_input_close(batch_input *input);
+void input_file_close(input_file *input);
 
 #endif
