@@ -221,12 +221,194 @@ static void test_hits_fill_the_slots(void **state)
     rodti_result_cache_close(&results);
 }
 
+/* --- Where entries are ------------------------------------------------------------------------------- */
+
+/* Every entry begins its search at one slot, or at that of its first byte; the width of a slot is counted in. */
+static size_t wanted_slot, slot_width;
+
+static uint64_t hash_to_slot(uint64_t a, uint64_t b)
+{
+    (void)a;
+    (void)b;
+    return wanted_slot * slot_width;
+}
+
+static uint64_t hash_to_number(uint64_t a, uint64_t b)
+{
+    (void)b;
+    return ((a | a >> 56) & 0xFF) * slot_width;
+}
+
+/* The slot of a text; -1 = it is not cached. */
+static int cell_place(const cell_cache *cells, const char *text, size_t size, uint32_t value)
+{
+    const cell_meaning *found = rodti_cell_cache_probe(cells, text, size, 0);
+    if (size <= CELL_SHORT)
+        assert_ptr_equal(cell_cache_find(cells, cell_key_exact(text, size, 0), cells->hash), found);
+    if (found == NULL)
+        return -1;
+    assert_int_equal(found->value, value);
+    return (int)((const cached_cell *)(const void *)((const char *)found - offsetof(cached_cell, meaning)) - cells->cells);
+}
+
+/* Eight slots from that of the hash on; then the oldest of them goes, slot by slot. Of a long text the hash of its rest
+ * counts three times. */
+static void test_cells_go_in_turn(void **state)
+{
+    static const struct {
+        const char *begin;
+        unsigned most_bits, slot, first;
+    } cases[] = {{"", 3, 3, 3}, {"inspection date, ", 3, 3, 4}, {"", 3, 7, 7}, {"inspection date, ", 5, 5, 20}, {"", 0, 1, 0}};
+    (void)state;
+    slot_width = sizeof(cached_cell);
+    for (size_t n = 0; n < sizeof cases / sizeof *cases; n++) {
+        cell_cache cells;
+        char texts[24][CELL_TEXT + 1];
+        assert_true(rodti_cell_cache_open(&cells, cases[n].most_bits));
+        cells.hash = hash_to_slot;
+        wanted_slot = cases[n].slot;
+        for (int i = 0; i < 24; i++) {
+            size_t size = (size_t)snprintf(texts[i], sizeof texts[i], "%s%c", cases[n].begin, 'a' + i);
+            rodti_cell_cache_keep(&cells, texts[i], size, 0, (cell_meaning){.value = 7 + (uint32_t)i});
+            assert_int_equal(cells.used, i < 8 ? i + 1 : 8);
+            assert_int_equal(cells.bits, cases[n].most_bits);
+            for (int k = 0; k <= i; k++) {
+                int place = k + 8 > i ? (int)cases[n].first + k % 8 : -1;
+                assert_int_equal(cell_place(&cells, texts[k], size, 7 + (uint32_t)k), place);
+            }
+        }
+        for (size_t i = 0; i < ((size_t)1 << cells.bits) + CACHE_PROBES; i++) {
+            bool used = i >= cases[n].first && i < cases[n].first + CACHE_PROBES;
+            assert_int_equal(cells.cells[i].meaning.slot_size != 0, used);
+        }
+        rodti_cell_cache_close(&cells);
+    }
+}
+
+/* A table of cells is doubled when an eighth of it is used, and begins with no more slots than it may have. */
+static void test_cells_grow(void **state)
+{
+    (void)state;
+    slot_width = sizeof(cached_cell);
+    for (unsigned most_bits = 8; most_bits <= 10; most_bits++) {
+        cell_cache cells;
+        assert_true(rodti_cell_cache_open(&cells, most_bits));
+        cells.hash = hash_to_number;
+        assert_null(cells.rest);
+        for (unsigned i = 0, bits = 8; i < 200; i++) {
+            const char text[18] = {(char)i, 'm'};
+            size_t size = i % 8 == 7 ? 18 : 1;
+            bits += bits < most_bits && i >= (1u << bits) / 8;
+            rodti_cell_cache_keep(&cells, text, size, 0, (cell_meaning){.value = i});
+            assert_int_equal(cells.bits, bits);
+            assert_int_equal(cells.mask, ((1u << bits) - 1) * sizeof(cached_cell));
+            assert_int_equal(cells.used, i + 1);
+            assert_int_equal(cells.rest != NULL, i >= 7);
+            assert_int_equal(cell_place(&cells, text, size, i), i);
+        }
+        for (unsigned i = 0; i < 200; i++) {
+            const char text[18] = {(char)i, 'm'};
+            assert_int_equal(cell_place(&cells, text, i % 8 == 7 ? 18 : 1, i), i);
+        }
+        rodti_cell_cache_close(&cells);
+        assert_null(cells.cells);
+        assert_null(cells.rest);
+    }
+}
+
+static int result_place(const result_cache *results, row_key key)
+{
+    const cached_result *found = rodti_result_cache_probe(results, key);
+    assert_ptr_equal(result_cache_find(results, key, results->hash), found);
+    return found != NULL ? (int)((size_t)((const char *)found - results->slots) / results->width) : -1;
+}
+
+static void open_results(result_cache *results, size_t bytes, uint32_t most, cache_hasher *hash)
+{
+    assert_true(rodti_result_cache_open(results, bytes, most));
+    results->hash = hash;
+    slot_width = results->width;
+}
+
+/* The slots after that of the hash, those with hits left out. */
+static void test_results_go_in_turn(void **state)
+{
+    static const int turns[] = {5, 6, 7, 8, 9, 10, 11, 12, 6, 8, 9, 10, 11, 12, 6, 8};
+    result_cache results;
+    (void)state;
+    open_results(&results, 4, 128, hash_to_slot);
+    wanted_slot = 5;
+    for (uint32_t i = 0; i < 16; i++) {
+        const row_key key = {1, i};
+        uint32_t *kept = rodti_result_cache_keep(&results, key);
+        assert_ptr_equal(kept, results.slots + (size_t)turns[i] * CACHE_LINE + sizeof(cached_result));
+        *kept = i;
+        assert_int_equal(result_place(&results, key), turns[i]);
+        assert_int_equal(results.used, i < 8 ? i + 1 : 8);
+        if (i == 0 || i == 2) /* are never evicted */
+            result_cache_count(&results, rodti_result_cache_probe(&results, key));
+    }
+    assert_int_equal(result_place(&results, (row_key){1, 1}), -1);
+    assert_int_equal(result_place(&results, (row_key){1, 0}), 5);
+    assert_int_equal(result_place(&results, (row_key){1, 2}), 7);
+    assert_int_equal(result_place(&results, (row_key){2, 2}), -1);
+    rodti_result_cache_close(&results);
+    assert_null(results.slots);
+    assert_null(results.hit_slots);
+}
+
+/* A table of results is doubled when a quarter of it is used, but not while hits are places in it. */
+static void test_results_grow(void **state)
+{
+    (void)state;
+    for (unsigned most_bits = 7; most_bits <= 9; most_bits++)
+        for (int spare = -1; spare <= 1; spare++) {
+            result_cache results;
+            open_results(&results, 8, (uint32_t)((1 << most_bits) + spare), hash_to_number);
+            for (unsigned i = 0, bits = 7; i < 120; i++) {
+                const row_key key = {i, i + 1};
+                bits += i >= (1u << bits) / 4 && bits < most_bits - (spare < 0) && i != 32;
+                if (i == 31)
+                    result_cache_count(&results, rodti_result_cache_probe(&results, (row_key){4, 5}));
+                *(uint64_t *)rodti_result_cache_keep(&results, key) = i;
+                assert_int_equal(results.bits, bits);
+                assert_int_equal(results.mask, ((1u << bits) - 1) * CACHE_LINE);
+                assert_int_equal(results.used, i + 1);
+                if (i == 32) /* and the row is given out */
+                    rodti_result_cache_probe(&results, (row_key){4, 5})->hits = results.hit_count = 0;
+            }
+            for (unsigned i = 0; i < 120; i++) {
+                assert_int_equal(result_place(&results, (row_key){i, i + 1}), i);
+                assert_int_equal(result_place(&results, (row_key){i, i}), -1);
+                assert_int_equal(*(uint64_t *)(void *)(rodti_result_cache_probe(&results, (row_key){i, i + 1}) + 1), i);
+            }
+            rodti_result_cache_close(&results);
+        }
+}
+
+/* A slot is one line of the processor's cache, or two, four ... of them. */
+static void test_widths_of_results(void **state)
+{
+    static const struct {
+        size_t bytes, width;
+    } cases[] = {{1, 64}, {64 - sizeof(cached_result), 64}, {65 - sizeof(cached_result), 128}, {200, 256}, {300, 512}};
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        result_cache results;
+        assert_true(rodti_result_cache_open(&results, cases[i].bytes, 128));
+        assert_int_equal(results.width, cases[i].width);
+        rodti_result_cache_close(&results);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_days_of_twenty_years), cmocka_unit_test(test_hashes_spread),
         cmocka_unit_test(test_each_text_is_itself), cmocka_unit_test(test_results_of_a_plain_file),
         cmocka_unit_test(test_a_crowd), cmocka_unit_test(test_results_with_hits_stay),
-        cmocka_unit_test(test_hits_fill_the_slots)};
+        cmocka_unit_test(test_hits_fill_the_slots), cmocka_unit_test(test_cells_go_in_turn),
+        cmocka_unit_test(test_cells_grow),          cmocka_unit_test(test_results_go_in_turn),
+        cmocka_unit_test(test_results_grow),        cmocka_unit_test(test_widths_of_results)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
