@@ -155,15 +155,35 @@ static void nothing_is_copied_and_both_offsets_count(void **state)
     (void)state;
     rodt_column_in in;
     size_t rows;
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
-    assert_ptr_equal(in.released, released + OFFSET + BATCH_OFFSET);
-    assert_ptr_equal(in.applied64, applied + OFFSET + BATCH_OFFSET);
-    assert_null(in.released64);
-    assert_null(in.applied);
-    assert_ptr_equal(in.chamber, chamber + OFFSET + BATCH_OFFSET);
-    assert_int_equal(in.released_valid.from, OFFSET + BATCH_OFFSET);
-    assert_ptr_equal(in.row_valid.bits, bits[CHILDREN]);
-    assert_int_equal(in.row_valid.from, BATCH_OFFSET);
+    for (int turn = 0; turn < 2; turn++) {
+        assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
+        assert_ptr_equal(in.released, released + OFFSET + BATCH_OFFSET);
+        assert_ptr_equal(in.applied64, applied + OFFSET + BATCH_OFFSET);
+        assert_null(in.released64);
+        assert_null(in.applied);
+        assert_ptr_equal(in.chamber, chamber + OFFSET + BATCH_OFFSET);
+        assert_ptr_equal(in.psi, pressure + OFFSET + BATCH_OFFSET);
+        assert_ptr_equal(in.date, day + OFFSET + BATCH_OFFSET);
+        const rodt_column_bits *valid[CHILDREN] = {&in.applied_valid, &in.released_valid, &in.date_valid, &in.chamber_valid,
+                                                   &in.psi_valid};
+        for (int i = 0; i < CHILDREN; i++) {
+            assert_ptr_equal(valid[i]->bits, bits[i]);
+            assert_int_equal(valid[i]->from, OFFSET + BATCH_OFFSET);
+            batch.schema_of[i] = &batch.schemas[CHILDREN - 1 - i]; /* then the other way round */
+            batch.array_of[i] = &batch.arrays[CHILDREN - 1 - i];
+        }
+        assert_ptr_equal(in.row_valid.bits, bits[CHILDREN]);
+        assert_int_equal(in.row_valid.from, BATCH_OFFSET);
+    }
+}
+
+static void no_more_cells_and_columns_are_needed(void **state)
+{
+    (void)state;
+    for (int i = 0; i < CHILDREN; i++)
+        batch.arrays[i].length = ROWS + BATCH_OFFSET;
+    batch.schemas[DAY].name = batch.schemas[PRESSURE].name = "house";
+    judge_alike();
 }
 
 static void bitmaps_may_be_absent(void **state)
@@ -200,7 +220,10 @@ static void an_empty_batch_needs_no_cells(void **state)
     for (int i = 0; i < CHILDREN; i++)
         batch.buffers[i][1] = NULL;
     stroke[0] = 77;
-    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &answers, NULL), RODT_OK);
+    for (int64_t children = CHILDREN; children > 0; children--) { /* nor all columns */
+        batch.schema.n_children = batch.array.n_children = children;
+        assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &answers, NULL), RODT_OK);
+    }
     assert_int_equal(stroke[0], 77);
 }
 
@@ -313,6 +336,9 @@ static void missing_and_double_columns_are_refused(void **state)
         refused_at(names[needed[i]]);
         batch.schemas[needed[i]].name = "Released"; /* names are to the letter */
         refused_at(names[needed[i]]);
+        batch.schemas[needed[i]].name = "house";
+        batch.array.length = 1;
+        refused_at(names[needed[i]]);
     }
     batch.schemas[PRESSURE].name = "released";
     refused_at("released");
@@ -372,6 +398,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_batch_is_judged_alike, make_anew),
         cmocka_unit_test_setup(nothing_is_copied_and_both_offsets_count, make_anew),
+        cmocka_unit_test_setup(no_more_cells_and_columns_are_needed, make_anew),
         cmocka_unit_test_setup(bitmaps_may_be_absent, make_anew),
         cmocka_unit_test_setup(other_children_may_be_of_any_kind, make_anew),
         cmocka_unit_test_setup(an_empty_batch_needs_no_cells, make_anew),

@@ -256,9 +256,10 @@ static int cell_place(const cell_cache *cells, const char *text, size_t size, ui
 static void test_cells_go_in_turn(void **state)
 {
     static const struct {
-        const char *begin;
+        size_t size;
         unsigned most_bits, slot, first;
-    } cases[] = {{"", 3, 3, 3}, {"inspection date, ", 3, 3, 4}, {"", 3, 7, 7}, {"inspection date, ", 5, 5, 20}, {"", 0, 1, 0}};
+    } cases[] = {{0, 3, 3, 3}, {17, 3, 3, 4}, {0, 3, 7, 7}, {17, 5, 5, 20}, {25, 5, 5, 20}, {30, 5, 5, 20}, {0, 0, 1, 0}};
+    static const char begin[CELL_TEXT] = "inspection date"; /* then zero bytes */
     (void)state;
     slot_width = sizeof(cached_cell);
     for (size_t n = 0; n < sizeof cases / sizeof *cases; n++) {
@@ -268,7 +269,9 @@ static void test_cells_go_in_turn(void **state)
         cells.hash = hash_to_slot;
         wanted_slot = cases[n].slot;
         for (int i = 0; i < 24; i++) {
-            size_t size = (size_t)snprintf(texts[i], sizeof texts[i], "%s%c", cases[n].begin, 'a' + i);
+            const size_t size = cases[n].size + 1;
+            memcpy(texts[i], begin, size);
+            texts[i][size - 1] = (char)('a' + i);
             rodti_cell_cache_keep(&cells, texts[i], size, 0, (cell_meaning){.value = 7 + (uint32_t)i});
             assert_int_equal(cells.used, i < 8 ? i + 1 : 8);
             assert_int_equal(cells.bits, cases[n].most_bits);

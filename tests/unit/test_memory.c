@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/cache.h"
 #include "rodtravel/rodtravel.h"
 
 /* --- The allocator ----------------------------------------------------------------------------------- */
@@ -17,6 +18,8 @@
 static size_t succeed = SIZE_MAX; /* allocations before one fails */
 static bool once;                 /* only that one */
 static size_t alive;
+static size_t asked_lines, asked_zeros; /* bytes that were asked for last */
+#define GUARD 64                        /* bytes after a table that are nobody's */
 
 /* The linker gives these names to the functions of the C library, and theirs to these. */
 /* NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp,readability-identifier-naming) */
@@ -44,9 +47,20 @@ static bool may_allocate(void)
 
 void *__wrap_malloc(size_t size) { return may_allocate() ? __real_malloc(size) : NULL; }
 
-void *__wrap_calloc(size_t count, size_t size) { return may_allocate() ? __real_calloc(count, size) : NULL; }
+void *__wrap_calloc(size_t count, size_t size)
+{
+    asked_zeros = count * size;
+    return may_allocate() ? __real_calloc(count, size) : NULL;
+}
 
-void *__wrap_aligned_alloc(size_t line, size_t size) { return may_allocate() ? __real_aligned_alloc(line, size) : NULL; }
+void *__wrap_aligned_alloc(size_t line, size_t size)
+{
+    unsigned char *made = may_allocate() ? __real_aligned_alloc(line, size + GUARD) : NULL;
+    asked_lines = size;
+    if (made != NULL)
+        memset(made + size, 0x11, GUARD);
+    return made;
+}
 
 void *__wrap_realloc(void *memory, size_t size)
 {
@@ -207,6 +221,58 @@ static void a_plan_that_cannot_grow_stays(void **state)
     add_chambers(30, 33);
 }
 
+/* A table has its slots and those of the last probes, in whole lines of the processor's cache: no less, and no more. */
+static void tables_have_room_for_their_slots(void **state)
+{
+    static const size_t lines[] = {320, 320, 384, 512, 768, 1280, 2304, 4352, 8448, 8448};
+    (void)state;
+    for (unsigned bits = 0; bits < sizeof lines / sizeof *lines; bits++) {
+        cell_cache cells;
+        assert_true(rodti_cell_cache_open(&cells, bits));
+        assert_int_equal(asked_lines, lines[bits]);
+        rodti_cell_cache_keep(&cells, "inspection of the day", 21, 0, (cell_meaning){.value = 1});
+        assert_int_equal(asked_lines, lines[bits]);
+        assert_int_equal(asked_zeros, (((size_t)1 << cells.bits) + CACHE_PROBES) * sizeof *cells.rest);
+        rodti_cell_cache_close(&cells);
+    }
+    result_cache results;
+    assert_true(rodti_result_cache_open(&results, 100, 1024));
+    assert_int_equal(asked_lines, (128 + CACHE_PROBES) * 128);
+    assert_int_equal(asked_zeros, (128 + CACHE_PROBES + 1) * sizeof *results.hit_slots); /* one is written before it counts */
+    rodti_result_cache_close(&results);
+}
+
+static void expect_guard(const void *table, size_t size)
+{
+    unsigned char guard[GUARD];
+    memset(guard, 0x11, sizeof guard);
+    assert_memory_equal((const char *)table + size, guard, sizeof guard);
+}
+
+/* What is after a table is neither read as an entry, nor written. */
+static void tables_end_where_they_end(void **state)
+{
+    cell_cache cells;
+    result_cache results;
+    (void)state;
+    assert_true(rodti_cell_cache_open(&cells, 9));
+    assert_true(rodti_result_cache_open(&results, 100, 1024));
+    for (uint32_t i = 0; i < 60; i++) {
+        expect_guard(cells.cells, ((1u << cells.bits) + CACHE_PROBES) * sizeof *cells.cells);
+        expect_guard(results.slots, ((1u << results.bits) + CACHE_PROBES) * results.width);
+        char text[16];
+        size_t size = (size_t)snprintf(text, sizeof text, "%u", i);
+        rodti_cell_cache_keep(&cells, text, size, 0, (cell_meaning){.value = i});
+        assert_int_equal(cells.used, i + 1);
+        assert_non_null(rodti_result_cache_keep(&results, (row_key){i, i}));
+        assert_int_equal(results.used, i + 1);
+    }
+    assert_int_equal(cells.bits, 9);
+    assert_int_equal(results.bits, 8);
+    rodti_cell_cache_close(&cells);
+    rodti_result_cache_close(&results);
+}
+
 #define ROWS 3000
 
 static const char *const fields[] = {"chamber", "released", "applied"};
@@ -304,6 +370,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(each_allocation_fails),
                                        cmocka_unit_test(a_plan_that_cannot_grow_stays),
+                                       cmocka_unit_test(tables_have_room_for_their_slots),
+                                       cmocka_unit_test(tables_end_where_they_end),
                                        cmocka_unit_test(a_plan_of_texts_without_memory_judges_alike),
                                        cmocka_unit_test(a_cache_of_rows_without_memory_is_right)};
     return cmocka_run_group_tests_name("memory", tests, start, stop);
