@@ -242,11 +242,11 @@ static void tables_have_room_for_their_slots(void **state)
     rodti_result_cache_close(&results);
 }
 
-static void expect_guard(const void *table, size_t size)
+static void expect_guard(const void *lines, size_t size)
 {
     unsigned char guard[GUARD];
     memset(guard, 0x11, sizeof guard);
-    assert_memory_equal((const char *)table + size, guard, sizeof guard);
+    assert_memory_equal((const char *)lines + size, guard, sizeof guard);
 }
 
 /* What is after a table is neither read as an entry, nor written. */
