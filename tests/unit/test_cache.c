@@ -360,6 +360,27 @@ static void test_results_go_in_turn(void **state)
     assert_null(results.hit_slots);
 }
 
+/* All eight slots are asked for one without hits, once each. */
+static void test_one_result_without_hits(void **state)
+{
+    result_cache results;
+    (void)state;
+    open_results(&results, 4, 128, hash_to_slot);
+    wanted_slot = 5;
+    for (uint32_t i = 0; i < 9; i++) {
+        assert_non_null(rodti_result_cache_keep(&results, (row_key){1, i}));
+        assert_int_equal(result_place(&results, (row_key){1, i}), i < 8 ? 5 + i : 12);
+        if (i != 7)
+            result_cache_count(&results, rodti_result_cache_probe(&results, (row_key){1, i}));
+    }
+    assert_null(rodti_result_cache_keep(&results, (row_key){1, 9}));
+    for (uint32_t i = 0; i < 7; i++)
+        rodti_result_cache_probe(&results, (row_key){1, i})->hits = 0;
+    assert_non_null(rodti_result_cache_keep(&results, (row_key){1, 9}));
+    assert_int_equal(result_place(&results, (row_key){1, 9}), 5);
+    rodti_result_cache_close(&results);
+}
+
 /* A table of results is doubled when a quarter of it is used, but not while hits are places in it. */
 static void test_results_grow(void **state)
 {
@@ -412,6 +433,7 @@ int main(void)
         cmocka_unit_test(test_a_crowd), cmocka_unit_test(test_results_with_hits_stay),
         cmocka_unit_test(test_hits_fill_the_slots), cmocka_unit_test(test_cells_go_in_turn),
         cmocka_unit_test(test_cells_grow),          cmocka_unit_test(test_results_go_in_turn),
-        cmocka_unit_test(test_results_grow),        cmocka_unit_test(test_widths_of_results)};
+        cmocka_unit_test(test_results_grow),        cmocka_unit_test(test_widths_of_results),
+        cmocka_unit_test(test_one_result_without_hits)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
