@@ -23,12 +23,13 @@ static bool overlap(span a, span b, size_t rows)
     return first < second + b.width * rows && second < first + a.width * rows;
 }
 
-/* The first `written` columns may overlap nothing; those that are only read may overlap each other. */
-static rodt_status check_apart(const span *all, size_t count, size_t written, size_t rows, rodt_error *error)
+/* The first `written` columns may overlap nothing; those that are only read may overlap each other. One without a name
+ * ends them. */
+static rodt_status check_apart(const span *all, size_t written, size_t rows, rodt_error *error)
 {
     char sentence[80];
     for (size_t i = 0; i < written; i++) {
-        for (size_t k = i + 1; k < count; k++) {
+        for (size_t k = i + 1; all[k].name != NULL; k++) {
             if (!overlap(all[i], all[k], rows))
                 continue;
             snprintf(sentence, sizeof sentence, "this column of answers overlaps the column %s", all[k].name);
@@ -42,10 +43,10 @@ static rodt_status check_apart(const span *all, size_t count, size_t written, si
 
 rodt_status rodti_column_check_out(const rodt_column_out *out, size_t rows, rodt_error *error)
 {
-    const span all[WRITTEN] = {{"stroke", out->stroke, 4},
-                               {"verdict", out->verdict, 1},
-                               {"reasons", out->reasons, 8},
-                               {"flags", out->flags, 1}};
+    const span all[WRITTEN + 1] = {{"stroke", out->stroke, 4},
+                                   {"verdict", out->verdict, 1},
+                                   {"reasons", out->reasons, 8},
+                                   {"flags", out->flags, 1}};
     for (size_t i = 0; i < 3; i++) {
         if (all[i].start == NULL)
             return rodti_field_error(error, all[i].name, missing);
@@ -54,7 +55,7 @@ rodt_status rodti_column_check_out(const rodt_column_out *out, size_t rows, rodt
         return rodti_field_error(error, "reserved", "the reserve of the columns of answers is zero");
     if (rows > SIZE_MAX / 16)
         return rodti_field_error(error, "", "no memory holds so many rows");
-    return check_apart(all, WRITTEN, WRITTEN, rows, error);
+    return check_apart(all, WRITTEN, rows, error);
 }
 
 static rodt_status check_reading(const char *name, const int32_t *narrow, const int64_t *wide, rodt_error *error)
@@ -83,9 +84,9 @@ rodt_status rodti_column_check(const rodt_column_in *in, size_t rows, const rodt
     const span all[] = {{"stroke", out->stroke, 4},      {"verdict", out->verdict, 1},    {"reasons", out->reasons, 8},
                         {"flags", out->flags, 1},        {"released", in->released, 4},   {"applied", in->applied, 4},
                         {"released", in->released64, 8}, {"applied", in->applied64, 8},   {"chamber", in->chamber, 1},
-                        {"psi", in->psi, 4},             {"date", in->date, 4}};
+                        {"psi", in->psi, 4},             {"date", in->date, 4},           {NULL, NULL, 0}};
     rodt_status status = check_in(in, error);
     if (status == RODT_OK)
         status = rodti_column_check_out(out, rows, error);
-    return status == RODT_OK ? check_apart(all, COUNT_OF(all), WRITTEN, rows, error) : status;
+    return status == RODT_OK ? check_apart(all, WRITTEN, rows, error) : status;
 }
