@@ -143,6 +143,49 @@ static void test_days(void **unused)
     rodt_rules_unref(own);
 }
 
+static bool is_day(rodt_date a, rodt_date b) { return rodt_date_given(a) && rodt_date_compare(a, b) == 0; }
+
+/* What begins on a day, and what ended on the day before. */
+static uint32_t changes_on(const rodt_rules *rules, rodt_date before, rodt_date day)
+{
+    uint32_t count = is_day(rodt_rules_from(rules), day) + is_day(rodt_rules_until(rules), before);
+    for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
+        count += is_day(row->from, day) + is_day(row->until, before);
+    }
+    return count;
+}
+
+/* From one day to the next the class grows by what changes, from the first day of the calendar to the last. */
+static void check_each_day(const rodt_rules *rules)
+{
+    const rodt_rules *law = rodt_rules_law(rules);
+    rodt_date before = {0};
+    uint32_t class_of = 1;
+    for (int year = 1900; year < 2200; year += year < 1989 ? 89 : year < 2030 ? 1 : 13)
+        for (int i = 0; i < 12 * 31; i++) {
+            rodt_date day;
+            if (rodt_date_make(year, i / 31 + 1, i % 31 + 1, &day) != RODT_OK)
+                continue;
+            class_of += changes_on(rules, before, day) + (law != NULL ? changes_on(law, before, day) : 0);
+            assert_int_equal(rodti_equivalence_day(rules, day), class_of);
+            before = day;
+        }
+}
+
+static void test_each_day(void **unused)
+{
+    (void)unused;
+    static const char table[] = "family,size,class,limit,from,until\nclamp,30,standard,1 3/4,1900-01-01,1900-01-01\n"
+                                "clamp,30,standard,1 7/8,2012-09-05,2021-10-13\nclamp,24,standard,1 5/8,2021-10-14,2199-12-31\n";
+    rodt_rules *own;
+    for (size_t i = 0; i < rodt_rules_count(); i++)
+        check_each_day(rodt_rules_at(i));
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, NULL), RODT_OK);
+    check_each_day(own);
+    rodt_rules_unref(own);
+}
+
 static void test_pressures(void **unused)
 {
     (void)unused;
@@ -177,7 +220,7 @@ static void test_lengths(void **unused)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_same_answers), cmocka_unit_test(test_days),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_same_answers), cmocka_unit_test(test_days), cmocka_unit_test(test_each_day),
                                        cmocka_unit_test(test_pressures), cmocka_unit_test(test_lengths)};
     return cmocka_run_group_tests_name("equivalence", tests, NULL, NULL);
 }
