@@ -41,7 +41,7 @@ void rodt_chamber_reader_free(rodt_chamber_reader *reader)
 /* The code that the plan has for a chamber, or a new one: an evicted text takes no second code. */
 static rodt_status code_of(rodt_column_plan *plan, const rodt_chamber *chamber, uint32_t *code, rodt_error *error)
 {
-    for (uint32_t i = RODT_COLUMN_CHAMBER_UNREADABLE + 1; i < plan->codes; i++) {
+    for (uint32_t i = plan->codes; i-- > RODT_COLUMN_CHAMBER_UNREADABLE + 1;) {
         if (memcmp(&plan->chambers[i], chamber, sizeof *chamber) == 0) {
             *code = i;
             return RODT_OK;

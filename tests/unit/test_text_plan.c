@@ -533,7 +533,11 @@ static void test_many_chambers_to_codes(void **state)
     assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, &error), RODT_E_SPACE);
     assert_string_equal(error.field, "chamber");
     assert_int_equal(error.line, 2000 + 3 * 254 + 1);
+    error.line = 0;
     assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, &error), RODT_E_SPACE);
+    assert_int_equal(error.line, 2000 + 3 * 254 + 1); /* what was not read is not cached */
+    assert_int_equal(error.status, RODT_E_SPACE);
     rodt_text_cells unknown = in.field[CHAMBER];
     unknown.layout = (rodt_text_layout)RODT_TEXT_LAYOUT_END;
     assert_int_equal(rodt_chamber_reader_read(reader, &unknown, 1, codes, &error), RODT_E_ARGUMENT);
@@ -623,6 +627,11 @@ static void test_arrays_that_cannot_be(void **state)
         array.offset = figures[i].offset;
         refuse_array(&texts, &array, "cannot be");
     }
+    array = sane_array(3);
+    array.length = array.offset = INT64_MAX / 16;
+    assert_int_equal(rodt_text_cells_from_arrow(&texts, &array, &out, NULL), RODT_OK);
+    assert_int_equal(out.count, INT64_MAX / 16);
+    assert_int_equal(out.from, INT64_MAX / 16);
     array = sane_array(3);
     array.null_count = 1;
     arrow.buffers[0] = arrow.valid;
