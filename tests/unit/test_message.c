@@ -285,20 +285,32 @@ static void visit_note(visitor *visit, void *context)
     visit(&message, context);
 }
 
+static void visit_round(uint64_t *state, visitor *visit, void *context)
+{
+    rodt_form form = any_form(state);
+    rodt_finding finding;
+    if (rodt_form_judge_row(&form, any_rules(state), &finding, NULL) == RODT_OK)
+        visit_finding(&finding, visit, context);
+    visit_air(state, visit, context);
+}
+
 static void visit_messages(unsigned rounds, visitor *visit, void *context)
 {
+    /* Rounds with what hardly any other has: they were found among 60,000. */
+    static const uint64_t rare[] = {0x1ca2b49edc80225b, 0xabc13f451a88fef6, 0x33fda62c90e2de06, 0xebda174a0418934a,
+                                    0xdcdcb8ab6dc92002, 0x733a21bb6d172830, 0x8698ea2b84dda91a, 0x2ff180e902822273};
     uint64_t state = 20261128;
     visit_sentences(visit, context);
     visit_rows(visit, context);
     visit_steps(visit, context);
     visit_note(visit, context);
     visit_rare_findings(visit, context);
+    for (size_t i = 0; i < COUNT_OF(rare); i++) {
+        uint64_t start = rare[i];
+        visit_round(&start, visit, context);
+    }
     for (unsigned i = 0; i < rounds; i++) {
-        rodt_form form = any_form(&state);
-        rodt_finding finding;
-        if (rodt_form_judge_row(&form, any_rules(&state), &finding, NULL) == RODT_OK)
-            visit_finding(&finding, visit, context);
-        visit_air(&state, visit, context);
+        visit_round(&state, visit, context);
         if (i % 16 == 0)
             visit_counts(&state, visit, context);
         if (i % 256 == 0)
@@ -341,7 +353,7 @@ static void every_code_is_said_by_something(void **state)
     (void)state;
     unsigned said[RODT_MESSAGE_END] = {0};
     unsigned silent = 0;
-    visit_messages(60000, count_marks, said);
+    visit_messages(3000, count_marks, said);
     for (int code = 1; code < RODT_MESSAGE_END; code++) {
         bool of_errors = code >= RODT_MESSAGE_STATUS_ARGUMENT && code < RODT_MESSAGE_STEP_SECURE_TITLE;
         if (of_errors /* test_error.c */ || marked[code] == NULL || said[code] > 0)
@@ -456,7 +468,7 @@ static void needed_is_exact(void **state)
 {
     (void)state;
     unsigned turn = 0;
-    visit_messages(3000, fits_in_both, &turn);
+    visit_messages(1000, fits_in_both, &turn);
     assert_true(turn > 10000);
 }
 
@@ -510,8 +522,8 @@ static void every_message_is_said_in_every_language(void **state)
 {
     (void)state;
     unsigned count = 0;
-    visit_messages(5000, is_said_in_no_english, &count);
-    assert_true(count > 40000);
+    visit_messages(2000, is_said_in_no_english, &count);
+    assert_true(count > 20000);
 }
 
 static void french_reads_as_french(void **state)
@@ -979,14 +991,11 @@ static void makers_refuse_null(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_code_is_said_by_something),
         cmocka_unit_test(words_find_their_codes),
         cmocka_unit_test(a_reason_names_its_sentences),
         cmocka_unit_test(arguments_are_data),
-        cmocka_unit_test(needed_is_exact),
         cmocka_unit_test(every_language_is_complete),
         cmocka_unit_test(languages_are_found_by_tag_and_by_locale),
-        cmocka_unit_test(every_message_is_said_in_every_language),
         cmocka_unit_test(french_reads_as_french),
         cmocka_unit_test(spanish_reads_as_spanish),
         cmocka_unit_test(english_is_complete),
@@ -1004,6 +1013,9 @@ int main(void)
         cmocka_unit_test(sentences_begin_with_a_capital),
         cmocka_unit_test(arguments_are_found_in_any_message),
         cmocka_unit_test(makers_refuse_null),
+        cmocka_unit_test(every_code_is_said_by_something),
+        cmocka_unit_test(needed_is_exact),
+        cmocka_unit_test(every_message_is_said_in_every_language),
     };
     return cmocka_run_group_tests_name("message", tests, mark_english, NULL);
 }
