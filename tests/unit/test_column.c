@@ -501,7 +501,7 @@ static void a_law_may_last_as_long_as_the_calendar(void **state)
     plan = NULL;
 }
 
-static void mark_cuts(const rodt_date from, const rodt_date until, bool *is_cut)
+static void add_days(const rodt_date from, const rodt_date until, bool *is_cut)
 {
     if (rodt_date_given(from))
         is_cut[calendar_day_number(from) - CALENDAR_FIRST_DAY] = true;
@@ -525,9 +525,9 @@ static void cuts_are_the_days_of_the_rows(void **state)
         uint32_t cuts = 0;
         memset(is_cut, 0, sizeof is_cut);
         for (int k = 0; k <= with_own; k++) {
-            mark_cuts(rodt_rules_from(all[k]), rodt_rules_until(all[k]), is_cut);
+            add_days(rodt_rules_from(all[k]), rodt_rules_until(all[k]), is_cut);
             for (size_t i = 0; i < rodt_rules_limit_count(all[k]); i++)
-                mark_cuts(rodt_rules_limit_at(all[k], i)->from, rodt_rules_limit_at(all[k], i)->until, is_cut);
+                add_days(rodt_rules_limit_at(all[k], i)->from, rodt_rules_limit_at(all[k], i)->until, is_cut);
         }
         rodt_column_plan_free(plan);
         assert_int_equal(rodt_column_plan_new(all[with_own], NULL, &plan, NULL), RODT_OK);
