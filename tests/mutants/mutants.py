@@ -250,7 +250,7 @@ class Work:
         return digest(" ".join(test["cmd"]), open(support, encoding="utf-8").read(), *texts)
 
     def library_hash(self):
-        return digest(*(f"{s.number} {s.text}" for s in self.sources.values()))
+        return digest(*(f"{s.number} {s.count} {s.text}" for s in self.sources.values()))
 
     def measure(self):
         """Each test once without a change: its seconds, and the changes that it comes by."""
