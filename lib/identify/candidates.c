@@ -3,10 +3,11 @@
  * what is listed is what a limit depends on. */
 #include "identify/candidates.h"
 
-#include "core/always.h"
+#include "identify/next_observation.h"
 #include "rules/find_limit.h"
 #include "rules/rated_stroke.h"
 
+#include <stdio.h>
 #include <string.h>
 
 /* What one clue says of one chamber. */
@@ -118,13 +119,7 @@ static match match_rated_stroke(const match_query *q, const chamber_kind *v, rod
 
 static match match_diameter(const match_query *q, rodt_candidate *candidate)
 {
-    rodt_length taped = q->clues->diameter;
-    if (!rodt_length_given(taped) || !rodt_length_given(candidate->diameter))
-        return MATCH_SILENT;
-    bool wider = rodt_length_compare(taped, candidate->diameter) > 0;
-    rodt_status status = wider ? rodt_length_subtract(taped, candidate->diameter, &candidate->diameter_distance)
-                               : rodt_length_subtract(candidate->diameter, taped, &candidate->diameter_distance);
-    if (NEVER(status != RODT_OK)) /* what a tape shows and what is published fit */
+    if (!rodti_diameter_distance(q->clues->diameter, candidate->diameter, &candidate->diameter_distance))
         return MATCH_SILENT;
     return match_if(rodt_length_compare(candidate->diameter_distance, q->tolerance) <= 0);
 }
@@ -171,7 +166,7 @@ static void find_limit(const match_query *q, rodt_candidate *candidate)
 /* The limit that the chamber is judged by with the mark on it, if that is the stricter one. */
 static rodt_length find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark)
 {
-    rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
+    rodt_limit_answer answer = {.limit = candidate->limit};
     rodt_chamber marked = candidate->chamber;
     marked.rated_stroke = mark;
     if (rodt_length_given(mark))
@@ -186,7 +181,7 @@ static rodt_candidate make_candidate(const chamber_kind *v)
     candidate.chamber.family = v->row->family;
     candidate.chamber.stroke_class = v->stroke_class;
     candidate.chamber.rated_stroke = v->rated_stroke;
-    memcpy(candidate.chamber.size, v->row->size, strlen(v->row->size) + 1);
+    snprintf(candidate.chamber.size, sizeof candidate.chamber.size, "%s", v->row->size);
     return candidate;
 }
 

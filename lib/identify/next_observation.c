@@ -10,29 +10,28 @@
 
 rodt_length rodti_diameter_tolerance(rodt_length division)
 {
-    rodt_length half = {0, 1}, tolerance = {0, 1};
+    rodt_length half = division, tolerance = DIAMETERS_APART;
     rodt_status halved = rodt_length_scale(division, (rodt_ratio){1, 2}, &half);
     rodt_status added = rodt_length_add(half, DIAMETERS_APART, &tolerance);
     /* A division that a tape has fits. */
     return ALWAYS(halved == RODT_OK && added == RODT_OK) ? tolerance : DIAMETERS_APART;
 }
 
-static bool same_length(rodt_length a, rodt_length b) { return rodt_length_compare(a, b) == 0; }
-
-static bool is_long(const rodt_candidate *candidate)
+bool rodti_diameter_distance(rodt_length a, rodt_length b, rodt_length *out)
 {
-    return candidate->chamber.stroke_class == RODT_STROKE_CLASS_LONG;
+    bool a_is_longer = rodt_length_compare(a, b) > 0;
+    return (a_is_longer ? rodt_length_subtract(a, b, out) : rodt_length_subtract(b, a, out)) == RODT_OK;
 }
 
-/* A tape distinguishes two chambers when their diameters are further from each other than the usual tolerance. */
+static bool same_length(rodt_length a, rodt_length b) { return rodt_length_compare(a, b) == 0; }
+
+/* A tape distinguishes two chambers when their diameters are further from each other than the usual tolerance, and both
+ * are published. */
 static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *b)
 {
     rodt_length apart;
-    bool a_is_longer = rodt_length_compare(a->diameter, b->diameter) > 0;
-    rodt_length longer = a_is_longer ? a->diameter : b->diameter, shorter = a_is_longer ? b->diameter : a->diameter;
-    if (rodt_length_subtract(longer, shorter, &apart) != RODT_OK)
-        return true; /* of one of them no diameter is published */
-    return rodt_length_compare(apart, rodti_diameter_tolerance(USUAL_DIVISION)) <= 0;
+    return !rodti_diameter_distance(a->diameter, b->diameter, &apart) ||
+           rodt_length_compare(apart, rodti_diameter_tolerance(USUAL_DIVISION)) <= 0;
 }
 
 /* If the chamber is `truth`, would `other` still be possible after the observation? A stamp gives the size; its
@@ -45,31 +44,31 @@ static bool is_left(rodt_observation observation, const rodt_candidate *truth, c
     case RODT_OBSERVATION_STAMP:
         return strcmp(truth->chamber.size, other->chamber.size) == 0;
     case RODT_OBSERVATION_LONG_SIGN:
-        return is_long(truth) == is_long(other);
+        return (truth->chamber.stroke_class == RODT_STROKE_CLASS_LONG) ==
+               (other->chamber.stroke_class == RODT_STROKE_CLASS_LONG);
     case RODT_OBSERVATION_RATED_STROKE:
         return same_length(truth->chamber.rated_stroke, other->chamber.rated_stroke);
     case RODT_OBSERVATION_DIAMETER:
         return look_alike_to_a_tape(truth, other);
     case RODT_OBSERVATION_NOTHING:
-        break;
+    default: return true;
     }
-    return true;
 }
 
 /* How many different limits are left; none published counts as one of them. */
 static size_t count_limits(const rodt_identification *found, rodt_observation observation,
                            const rodt_candidate *truth)
 {
-    rodt_length seen[RODT_CANDIDATES_MAX];
+    const rodt_candidate *seen[RODT_CANDIDATES_MAX] = {NULL}; /* the first of each limit */
     size_t count = 0;
     for (size_t i = 0; i < found->count; i++) {
         const rodt_candidate *other = &found->candidates[i];
         size_t known = 0;
         if (!is_left(observation, truth, other))
             continue;
-        while (known < count && !same_length(seen[known], other->limit))
+        while (known < count && !same_length(seen[known]->limit, other->limit))
             known++;
-        seen[known] = other->limit;
+        seen[known] = other;
         count += known == count;
     }
     return count;
@@ -89,7 +88,7 @@ rodt_observation rodti_find_next_observation(const rodt_identification *found, c
 {
     rodt_observation best = RODT_OBSERVATION_NOTHING;
     size_t fewest = worst_case(found, RODT_OBSERVATION_NOTHING);
-    for (int o = RODT_OBSERVATION_FAMILY; o < RODT_OBSERVATION_END && fewest > 1; o++) {
+    for (int o = RODT_OBSERVATION_FAMILY; o < RODT_OBSERVATION_END; o++) {
         if (o == RODT_OBSERVATION_DIAMETER && rodt_length_given(clues->diameter))
             continue;
         size_t left = worst_case(found, (rodt_observation)o);

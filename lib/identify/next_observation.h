@@ -16,6 +16,9 @@
 /* How far a reading of that division, which was checked, may lie from the published diameter. */
 rodt_length rodti_diameter_tolerance(rodt_length division);
 
+/* How far two diameters lie from each other, never negative. False, and *out untouched: one of them is not given. */
+bool rodti_diameter_distance(rodt_length a, rodt_length b, rodt_length *out);
+
 /* The observation that leaves the fewest limits open in the worst case; the first of equals. */
 rodt_observation rodti_find_next_observation(const rodt_identification *found, const rodt_clues *clues);
 
