@@ -83,22 +83,10 @@ static const rodt_member *find_name(const rodt_record *record, const char *name,
 }
 
 /* The member of a reading or a finding that holds a field, where it has another name. */
-static const struct {
-    rodt_field field;
-    const char *member;
-} other_names[] = {{RODT_FIELD_PSI, "pressure"},
-                   {RODT_FIELD_PSI_AFTER, "pressure_after"},
-                   {RODT_FIELD_DATE, "day"},
-                   {RODT_FIELD_ENGINE, "engine_running"},
-                   {RODT_FIELD_SPRING_BRAKE, "spring_brake_applied"}};
-
-static const char *member_of_field(rodt_field field)
-{
-    for (size_t i = 0; i < COUNT_OF(other_names); i++)
-        if (other_names[i].field == field)
-            return other_names[i].member;
-    return rodt_field_name(field);
-}
+static const char *const other_names[RODT_READING_FIELDS] = {
+    [RODT_FIELD_PSI] = "pressure",          [RODT_FIELD_PSI_AFTER] = "pressure_after",
+    [RODT_FIELD_DATE] = "day",              [RODT_FIELD_ENGINE] = "engine_running",
+    [RODT_FIELD_SPRING_BRAKE] = "spring_brake_applied"};
 
 const rodt_member *rodt_member_find_n(const rodt_record *record, const char *name, size_t size)
 {
@@ -109,7 +97,8 @@ const rodt_member *rodt_member_find_n(const rodt_record *record, const char *nam
     RODT_ENUM32(rodt_field) field;
     if (rodt_field_find_n(name, size, &field) != RODT_OK || field >= RODT_READING_FIELDS)
         return NULL;
-    const char *member = form ? rodt_field_name((rodt_field)field) : member_of_field((rodt_field)field);
+    const char *other = form ? NULL : other_names[field];
+    const char *member = other != NULL ? other : rodt_field_name((rodt_field)field);
     return find_name(record, member, strlen(member));
 }
 

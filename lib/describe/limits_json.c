@@ -32,13 +32,13 @@ static bool is_wanted(const limits_query *query, const rodt_limit *row)
 /* What a finding without readings says of its limit. */
 static void put_reasons(json_buffer *json, const rodt_finding *finding)
 {
-    static const rodt_reason reasons[] = {
-        RODT_REASON_ASSUMED_STANDARD,   RODT_REASON_ASSUMED_CLAMP,      RODT_REASON_CONFLICTING_MARKS,
-        RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
-        RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED,       RODT_REASON_LIMIT_COMMON_PRACTICE};
-    rodt_finding of_limit = {.reasons = 0};
-    for (size_t i = 0; i < COUNT_OF(reasons); i++)
-        of_limit.reasons |= finding->reasons & RODT_REASON_BIT(reasons[i]);
+    static const uint64_t reasons =
+        RODT_REASON_BIT(RODT_REASON_ASSUMED_STANDARD) | RODT_REASON_BIT(RODT_REASON_ASSUMED_CLAMP) |
+        RODT_REASON_BIT(RODT_REASON_CONFLICTING_MARKS) | RODT_REASON_BIT(RODT_REASON_NO_PUBLISHED_LIMIT) |
+        RODT_REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE) | RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED) |
+        RODT_REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | RODT_REASON_BIT(RODT_REASON_LIMIT_MARKED) |
+        RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE);
+    const rodt_finding of_limit = {.reasons = finding->reasons & reasons};
     rodti_json_reasons(json, &of_limit);
 }
 

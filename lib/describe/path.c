@@ -26,10 +26,8 @@ static bool step_into(const rodt_record **record, const char **value, value_plac
     } else if (member->kind == RODT_MEMBER_KIND_RECORD_POINTER) {
         *value = rodti_value_pointer(place->at);
         place->pointed = true;
-    } else {
-        return false;
     }
-    *record = member->record;
+    *record = member->record; /* NULL, which has no members, for any other kind */
     return *value != NULL;
 }
 

@@ -11,18 +11,19 @@ static void put_record(json_buffer *json, const rodt_record *record, const char 
 
 static void put_set(json_buffer *json, const rodt_member *member, uint64_t set)
 {
-    uint64_t known = 0;
+    uint64_t left = set;
     rodti_json_open(json, '[');
     for (size_t i = 0; i < member->enumeration->count; i++) {
         const rodt_enumerator *row = &member->enumeration->list[i];
-        known |= member->enumeration->bits ? (uint64_t)row->number : (uint64_t)1 << row->number;
-        if (rodti_set_has(member->enumeration, row, set))
+        const uint64_t bit = rodti_set_bit(member->enumeration, row);
+        if ((set & bit) != 0)
             rodti_json_text(json, row->word);
+        left &= ~bit;
     }
-    for (int bit = 0; bit < 64; bit++) { /* of a later version: nothing is left out */
-        char number[8];
+    for (int bit = 0; left != 0; bit++, left >>= 1) { /* of a later version: nothing is left out */
+        char number[16];
         snprintf(number, sizeof number, "%d", bit);
-        if (((set & ~known) >> bit & 1u) != 0)
+        if ((left & 1u) != 0)
             rodti_json_plain(json, number);
     }
     rodti_json_close(json, ']');

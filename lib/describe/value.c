@@ -31,9 +31,9 @@ const void *rodti_value_pointer(const char *at)
     return pointer;
 }
 
-bool rodti_set_has(const rodt_enumeration *enumeration, const rodt_enumerator *row, uint64_t set)
+uint64_t rodti_set_bit(const rodt_enumeration *enumeration, const rodt_enumerator *row)
 {
-    return enumeration->bits ? (set & (uint64_t)row->number) != 0 : (set >> row->number & 1u) != 0;
+    return enumeration->bits ? (uint64_t)row->number : (uint64_t)1 << row->number;
 }
 
 const char *rodti_value_text(const rodt_member *member, const char *at, size_t *size)

@@ -32,8 +32,8 @@ int64_t rodti_value_signed(const char *at, size_t size);
 uint64_t rodti_value_unsigned(const char *at, size_t size);
 const void *rodti_value_pointer(const char *at);
 
-/* True if enumerator `row` is in the set. */
-bool rodti_set_has(const rodt_enumeration *enumeration, const rodt_enumerator *row, uint64_t set);
+/* The bit of an enumerator in a set. */
+uint64_t rodti_set_bit(const rodt_enumeration *enumeration, const rodt_enumerator *row);
 
 /* The bytes of a text; NULL = there is none. */
 const char *rodti_value_text(const rodt_member *member, const char *at, size_t *size);
@@ -41,8 +41,5 @@ const char *rodti_value_text(const rodt_member *member, const char *at, size_t *
 /* Puts a value that is neither a text nor a record, "" for one that is not given. False: it has no text. The record of
  * `owner` says in which unit a pressure was read. */
 bool rodti_value_put(const rodt_record *owner, const rodt_member *member, const char *at, text_writer *writer);
-
-/* The unit that the pressures of a record were read in, where it has one; at: one of them, the value of the member. */
-rodt_pressure_unit rodti_value_pressure_unit(const rodt_record *owner, const rodt_member *member, const char *at);
 
 #endif

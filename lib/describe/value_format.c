@@ -38,13 +38,14 @@ static bool put_date(const rodt_member *member, const char *at, text_writer *wri
     return true;
 }
 
-rodt_pressure_unit rodti_value_pressure_unit(const rodt_record *owner, const rodt_member *member, const char *at)
+/* True if the record says that its pressures were read in kPa; at: one of them, the value of the member. */
+static bool is_read_in_kpa(const rodt_record *owner, const rodt_member *member, const char *at)
 {
     const rodt_member *unit = rodt_member_find(owner, "pressure_unit");
     uint32_t found = RODT_PRESSURE_UNIT_PSI;
     if (unit != NULL)
         memcpy(&found, at - member->offset + unit->offset, sizeof found);
-    return found < RODT_PRESSURE_UNIT_END ? (rodt_pressure_unit)found : RODT_PRESSURE_UNIT_PSI;
+    return found == RODT_PRESSURE_UNIT_KPA;
 }
 
 /* Bare psi, or kPa with its unit. */
@@ -55,7 +56,7 @@ static bool put_pressure(const rodt_record *owner, const rodt_member *member, co
     memcpy(&value, at, sizeof value);
     if (!rodt_pressure_given(value))
         return true;
-    bool kpa = rodti_value_pressure_unit(owner, member, at) == RODT_PRESSURE_UNIT_KPA &&
+    bool kpa = is_read_in_kpa(owner, member, at) &&
                rodt_pressure_format_unit(value, RODT_PRESSURE_UNIT_KPA, line, sizeof line, NULL) == RODT_OK;
     if (!kpa && rodt_pressure_format(value, line, sizeof line, NULL) != RODT_OK)
         return false;
@@ -79,7 +80,7 @@ static bool put_set(const rodt_member *member, const char *at, text_writer *writ
     size_t start = writer->used;
     for (size_t i = 0; i < member->enumeration->count; i++) {
         const rodt_enumerator *row = &member->enumeration->list[i];
-        if (!rodti_set_has(member->enumeration, row, set))
+        if ((set & rodti_set_bit(member->enumeration, row)) == 0)
             continue;
         rodti_text_put(writer, writer->used > start ? ", " : "");
         rodti_text_put(writer, row->word);
@@ -102,6 +103,7 @@ static bool put_integer(const rodt_member *member, const char *at, text_writer *
 bool rodti_value_put(const rodt_record *owner, const rodt_member *member, const char *at, text_writer *writer)
 {
     const rodt_rules *rules;
+    const rodt_enumerator *row;
     switch ((int)member->kind) {
     case RODT_MEMBER_KIND_PRESSURE: return put_pressure(owner, member, at, writer);
     case RODT_MEMBER_KIND_LENGTH:
@@ -109,8 +111,9 @@ bool rodti_value_put(const rodt_record *owner, const rodt_member *member, const 
     case RODT_MEMBER_KIND_POSITION: return put_exact(member, at, writer);
     case RODT_MEMBER_KIND_DATE: return put_date(member, at, writer);
     case RODT_MEMBER_KIND_ENUMERATOR:
-        rodti_text_put(writer, rodti_word_of(member->enumeration, rodti_value_signed(at, member->size)));
-        return writer->used > 0;
+        row = rodt_enumerator_of(member->enumeration, rodti_value_signed(at, member->size));
+        rodti_text_put(writer, row != NULL ? row->word : "");
+        return row != NULL;
     case RODT_MEMBER_KIND_SET: return put_set(member, at, writer);
     case RODT_MEMBER_KIND_BOOLEAN:
         rodti_text_put(writer, rodti_value_unsigned(at, member->size) != 0 ? "true" : "false");

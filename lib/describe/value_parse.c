@@ -26,43 +26,43 @@ typedef union value {
 
 /* --- Exact numbers ----------------------------------------------------------------------------------- */
 
+/* The value of the digits here, 0 if there are none. False: of those that fit, and more follow. */
 static bool read_digits(const char **at, int64_t *out)
 {
-    const char *first = *at;
     for (*out = 0; **at >= '0' && **at <= '9'; ++*at) {
         int64_t digit = **at - '0';
         if (*out > (INT64_MAX - digit) / 10)
             return false;
         *out = *out * 10 + digit;
     }
-    return *at > first;
+    return true;
 }
 
-/* The sign and the digits after it, or neither. */
-static bool read_part(const char **at, char sign, int64_t *out)
+/* The sign and the digits after it, if it is there. */
+static void read_part(const char **at, char sign, int64_t *out)
 {
-    if (**at != sign)
-        return true;
-    ++*at;
-    return read_digits(at, out);
+    if (**at == sign) {
+        ++*at;
+        (void)read_digits(at, out);
+    }
 }
 
-/* What the library writes, "-1 3/4", and nothing else: the value is the one whose text this is. */
+/* What the library writes, "-1 3/4", and nothing else: the value is the one whose text this is, so that any text can be
+ * taken apart. */
 static bool read_exact(const char *text, rodt_ratio *out)
 {
     const bool below = *text == '-';
     const char *at = text + below;
     char line[RODT_RATIO_TEXT_SIZE] = "";
-    int64_t whole = 0, num = 0, den = 1;
+    int64_t whole, num = 0, den = 1;
     rodt_ratio part, sum;
-    if (!read_digits(&at, &whole))
-        return false;
+    (void)read_digits(&at, &whole);
     if (*at == '/') {
         num = whole;
         whole = 0;
     }
-    if (!read_part(&at, ' ', &num) || !read_part(&at, '/', &den))
-        return false;
+    read_part(&at, ' ', &num);
+    read_part(&at, '/', &den);
     if (!rodti_exact_make(num, den, &part) || !rodti_exact_add((rodt_ratio){whole, 1}, part, &sum))
         return false;
     sum.num = below ? -sum.num : sum.num;
@@ -121,7 +121,7 @@ static rodt_status read_set(const rodt_enumeration *enumeration, const char *tex
         const rodt_enumerator *row = rodt_enumerator_find_n(enumeration, text, (size_t)(stop - text));
         if (row == NULL)
             return no_word(error, enumeration);
-        set |= enumeration->bits ? (uint64_t)row->number : (uint64_t)1 << row->number;
+        set |= rodti_set_bit(enumeration, row);
         text = comma != NULL ? comma + 1 : end;
     }
     *out = set;
@@ -177,6 +177,20 @@ static rodt_status read_inline(const rodt_member *member, const char *text, size
 
 /* --- By kind ----------------------------------------------------------------------------------------- */
 
+/* A number in so many bytes. */
+static void *store_number(void *at, size_t size, uint64_t number)
+{
+    const uint8_t one = (uint8_t)number;
+    const uint16_t two = (uint16_t)number;
+    const uint32_t four = (uint32_t)number;
+    switch (size) {
+    case sizeof one: return memcpy(at, &one, sizeof one);
+    case sizeof two: return memcpy(at, &two, sizeof two);
+    case sizeof four: return memcpy(at, &four, sizeof four);
+    default: return memcpy(at, &number, sizeof number);
+    }
+}
+
 static rodt_status read_number(const rodt_member *member, const char *text, size_t size, value *out, rodt_error *error)
 {
     uint64_t number = 0;
@@ -192,14 +206,7 @@ static rodt_status read_number(const rodt_member *member, const char *text, size
     } else {
         status = read_integer(member, text, size, &number, error);
     }
-    const uint8_t one = (uint8_t)number;
-    const uint16_t two = (uint16_t)number;
-    const uint32_t four = (uint32_t)number;
-    const void *from = member->size == 1   ? (const void *)&one
-                       : member->size == 2 ? (const void *)&two
-                       : member->size == 4 ? (const void *)&four
-                                           : (const void *)&number;
-    memcpy(out->bytes, from, member->size);
+    (void)store_number(out->bytes, member->size, number);
     return status;
 }
 

@@ -16,8 +16,10 @@ typedef struct judged_vehicle {
 static void put_percent(json_buffer *json, const char *key, rodt_ratio share)
 {
     rodt_ratio value;
-    bool given = rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value) == RODT_OK;
-    rodti_json_ratio(json, key, given ? value : (rodt_ratio){0, 0});
+    if (rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value) == RODT_OK)
+        rodti_json_ratio(json, key, value);
+    else
+        rodti_json_pair(json, key, NULL);
 }
 
 static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle)

@@ -163,6 +163,11 @@ static void find_limit(const match_query *q, rodt_candidate *candidate)
         find_limit_by_marks(q, candidate);
 }
 
+bool rodti_limit_is_lower(rodt_length limit, rodt_length other)
+{
+    return rodt_length_given(limit) && (!rodt_length_given(other) || rodt_length_compare(limit, other) < 0);
+}
+
 /* The limit that the chamber is judged by with the mark on it, if that is the stricter one. */
 static rodt_length find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark)
 {
@@ -171,8 +176,7 @@ static rodt_length find_strict_limit(const match_query *q, const rodt_candidate 
     marked.rated_stroke = mark;
     if (rodt_length_given(mark))
         rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
-    bool stricter = rodt_length_given(answer.limit) && rodt_length_compare(answer.limit, candidate->limit) < 0;
-    return stricter ? answer.limit : candidate->limit;
+    return rodti_limit_is_lower(answer.limit, candidate->limit) ? answer.limit : candidate->limit;
 }
 
 static rodt_candidate make_candidate(const chamber_kind *v)

@@ -28,6 +28,9 @@ typedef struct candidate_match {
     rodt_length strict_limit; /* the limit, or a smaller one that a contradicting rated stroke asks for */
 } candidate_match;
 
+/* True if the limit is given and below the other one, or the other one is not given. */
+bool rodti_limit_is_lower(rodt_length limit, rodt_length other);
+
 typedef void match_visitor(void *state, const candidate_match *matched);
 
 /* Tries every chamber in every stroke class that the rule set knows, in the order of the tables, and the stamped one

@@ -105,12 +105,6 @@ static int count_bits(uint32_t bits)
     return count;
 }
 
-/* No limit comes after every limit. */
-static bool is_lower(rodt_length a, rodt_length b)
-{
-    return rodt_length_given(a) && (!rodt_length_given(b) || rodt_length_compare(a, b) < 0);
-}
-
 static bool ranks_before(const rodt_candidate *a, const rodt_candidate *b)
 {
     int order = count_bits(a->clues_against) - count_bits(b->clues_against);
@@ -118,7 +112,7 @@ static bool ranks_before(const rodt_candidate *a, const rodt_candidate *b)
         order = count_bits(b->clues_for) - count_bits(a->clues_for);
     if (order == 0)
         order = rodt_length_compare(a->diameter_distance, b->diameter_distance);
-    return order < 0 || (order == 0 && is_lower(a->limit, b->limit));
+    return order < 0 || (order == 0 && rodti_limit_is_lower(a->limit, b->limit));
 }
 
 /* A carrier's own table can have more kinds than there is room for: the last one leaves, but its limit stays in
@@ -149,7 +143,7 @@ static void keep_possible(void *state, const candidate_match *matched)
     if ((candidate->clues_for & RODT_CLUE_STAMP) != 0)
         memcpy(candidate->chamber.spring_size, s->clues->stamp.spring_size, RODT_SIZE_TEXT_SIZE);
     s->found.without_limit += !rodt_length_given(candidate->limit);
-    if (is_lower(t.strict_limit, s->found.strict_limit))
+    if (rodti_limit_is_lower(t.strict_limit, s->found.strict_limit))
         s->found.strict_limit = t.strict_limit;
     insert(&s->found, candidate);
 }
