@@ -44,6 +44,10 @@ static void values_of_every_kind(void **state)
                         "{\"axle\": -3, \"mismatches\": [\"size-differs\", 31], \"left\": 0, \"right\": null, "
                         "\"stroke_difference\": null, \"al_left\": \"165\", \"al_right\": null, "
                         "\"units\": {\"length\": \"in\"}}");
+    const rodt_reading later = {.other_released = {{256, 1}}, .other_applied = {{0, 0}, {1, 0}},
+                                .reasons = 1u << RODT_REASON_AT_LIMIT | UINT64_C(1) << 63};
+    assert_non_null(strstr(json_of("rodt_reading", &later, 0),
+                           "\"other_released\": [\"256\"], \"other_applied\": [null, null], \"reasons\": [\"at-limit\", 63]"));
     rodt_count count = {.outcome = 77, .share = {-1, 4}, .brakes = UINT32_MAX};
     assert_non_null(strstr(json_of("rodt_count", &count, 0), "{\"outcome\": 77, \"brakes\": 4294967295, "));
     assert_non_null(strstr(json_of("rodt_count", &count, RODT_JSON_OPTION_PARTS),
@@ -65,6 +69,14 @@ static void records_behind_pointers(void **state)
     assert_non_null(strstr(json, "\"law_row\": {\"family\": \"clamp\", \"stroke_class\": \"long\", \"size\": \"30\", "));
     assert_non_null(strstr(json, "\"source\": {\"id\": \""));
     assert_non_null(strstr(json, "\"own_row\": null"));
+    static const char table[] = "family,size,class,limit\nclamp,30,long,2\n";
+    rodt_finding finding = {.reasons = 0};
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "x", table, sizeof table - 1, &own, NULL), RODT_OK);
+    assert_non_null(strstr(json_of("rodt_finding", &finding, 0), "\"rules\": null, "));
+    finding.rules = own;
+    assert_non_null(strstr(json_of("rodt_finding", &finding, 0), "\"rules\": \"x\", "));
+    rodt_rules_unref(own);
 }
 
 /* Arrays with a count have that many elements, and never more than there is room for. */
@@ -139,6 +151,7 @@ static void what_does_not_fit(void **state)
     assert_int_equal(text[sizeof json], 'x');
     assert_int_equal(rodt_record_json_format(of, &day, 0, NULL, 0, &needed), RODT_E_SPACE);
     assert_int_equal(rodt_record_json_format(of, &day, 0, NULL, 10, &needed), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_record_json_format(of, &day, 0, NULL, 1, &needed), RODT_E_ARGUMENT);
     assert_int_equal(rodt_record_json_format(of, &day, 2, text, sizeof text, &needed), RODT_E_ARGUMENT);
     assert_int_equal(rodt_record_json_format(NULL, &day, 0, text, sizeof text, &needed), RODT_E_ARGUMENT);
     assert_int_equal(rodt_record_json_format(of, NULL, 0, text, sizeof text, &needed), RODT_E_ARGUMENT);

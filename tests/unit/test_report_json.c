@@ -31,6 +31,43 @@ static void has(const char *text, const char *part)
         fail_msg("%s\nis not in\n%s", part, text);
 }
 
+/* The report goes on with this; *at is behind it then. */
+static void next_is(const char **at, const char *part)
+{
+    if (strncmp(*at, part, strlen(part)) != 0)
+        fail_msg("%s\nis not next in\n%.500s", part, *at);
+    *at += strlen(part);
+}
+
+static void next_quoted_is(const char **at, const char *text)
+{
+    next_is(at, text != NULL ? "\"" : "null");
+    next_is(at, text != NULL ? text : "");
+    next_is(at, text != NULL ? "\"" : "");
+}
+
+static void next_member_is(const char **at, const char *key, const char *text)
+{
+    next_quoted_is(at, key);
+    next_is(at, ": ");
+    next_quoted_is(at, text);
+    next_is(at, ", ");
+}
+
+static void next_source_is(const char **at, const rodt_source *source, uint32_t evidence)
+{
+    char line[RODT_SOURCE_TEXT_SIZE] = "";
+    if (source != NULL)
+        assert_int_equal(rodt_source_format(source, line, sizeof line, NULL), RODT_OK);
+    next_member_is(at, "source", source != NULL ? line : NULL);
+    next_is(at, "\"evidence\": ");
+    next_quoted_is(at, source != NULL ? rodt_evidence_name((rodt_evidence)evidence) : NULL);
+}
+
+/* Filled by hand, so that a report of them holds no words of a table. */
+static const rodt_source code = {.document = "Code", .section = "1.2", .edition = "2020"};
+static const rodt_source law_text = {.document = "Law", .section = "", .edition = ""};
+
 static void an_air_check(void **state)
 {
     (void)state;
@@ -71,6 +108,48 @@ static void an_air_check_by_a_carriers_figure(void **state)
     has(text, "\"law_result\": \"good\", \"law_published\": \"");
     has(text, "\"law_evidence\": \"checked\"}");
     rodt_rules_unref(own);
+}
+
+/* Every member of the report in its order. */
+static void an_air_check_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    rodt_air_limit row = *finding.row, law_row = row;
+    row.published = "above 60";
+    row.setup = "key on";
+    row.source = &code;
+    row.evidence = RODT_EVIDENCE_SECOND_HAND;
+    law_row.published = "above 55";
+    law_row.source = &law_text;
+    law_row.evidence = RODT_EVIDENCE_FROM_MEMORY;
+    finding.row = &row;
+    finding.law_row = &law_row;
+    finding.law_result = RODT_AIR_RESULT_DEFECTIVE;
+    finding.major = true;
+    finding.at_limit = true;
+    finding.missing = RODT_AIR_MISSING_ROW;
+    REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
+    const char *at = text;
+    next_is(&at, "{\"check\": \"warning\", \"result\": \"good\", \"missing\": \"row\", \"major\": true, \"minor\": "
+                 "false, \"at_limit\": true, \"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", "
+                 "\"sentence\": \"the low-pressure warning came on at 62 1/2 psi; required: not less than 60 psi, "
+                 "and this is exactly the edge, which passes: good (figure second-hand, unconfirmed)\", \"edge\": "
+                 "\"defective below 60 psi\", \"note\": null, \"published\": \"above 60\", \"setup\": \"key on\", "
+                 "\"rules\": \"us-cdl\", \"own_limits\": null, \"source\": \"Code, 1.2, 2020\", \"evidence\": "
+                 "\"second-hand\", \"law_result\": \"defective\", \"law_published\": \"above 55\", \"law_source\": "
+                 "\"Law\", \"law_evidence\": \"from-memory\"}");
+    assert_string_equal(at, "");
+    finding.minor = true;
+    finding.major = finding.at_limit = false;
+    finding.row = finding.law_row = NULL;
+    REPORT(bare, rodt_air_finding_json_format, &finding, NULL, 0);
+    has(bare, "\"major\": false, \"minor\": true, \"at_limit\": false, ");
+    has(bare, "\"published\": null, \"setup\": null, \"rules\": \"us-cdl\", \"own_limits\": null, \"source\": null, "
+              "\"evidence\": null, \"law_result\": \"defective\", \"law_published\": null, \"law_source\": null, "
+              "\"law_evidence\": null}");
 }
 
 /* A row that is missing, and what the words of a gauge in kPa need. */
@@ -185,6 +264,113 @@ static void a_wheel_end_as_its_stroke(void **state)
     }
 }
 
+/* From the count to the first axle; figures that no judgement makes together. */
+static const char wheel_ends_as_written[] =
+    "\"brakes\": 6, \"not_given\": 17, \"in_adjustment\": 11, \"out_of_adjustment\": 12, \"inoperative\": 13, "
+    "\"undetermined\": 14, \"full_defects\": 0, \"half_defects\": 1, \"unknown_defects\": 1, \"defective\": \"9 "
+    "1/2\", \"percent\": \"12 1/2\", \"percent_at_worst\": \"25\", \"percent_of_known\": null, "
+    "\"criterion_percent\": \"20\", \"whole_needed\": 18, \"mismatched_axles\": 15, \"mixed_days\": 16, \"rules\": "
+    "\"us-fmcsr\", \"own_limits\": null, \"wheel_ends\": [{\"position\": \"1L\", \"chamber\": \"clamp 30 standard\", "
+    "\"rated_stroke\": null, \"released\": \"2\", \"applied\": \"4 1/8\", \"applied_stroke\": \"2 1/8\", \"limit\": "
+    "\"2\", \"law_limit\": \"2\", \"long_limit\": null, \"margin\": \"-1/8\", \"verdict\": \"out-of-adjustment\", "
+    "\"defect\": \"half\", \"reasons\": [\"over-limit\", \"assumed-clamp\"], \"proof\": null, \"probability_over\": "
+    "null, \"proof_sentence\": null, \"unreadable\": null, \"unreadable_field\": null, \"arm_length\": \"5 1/2\", "
+    "\"adjuster\": \"manual\", \"advice\": \"adjust it, measure again, and look at lining and drum\", "
+    "\"advice_code\": \"adjust\", \"as_of\": \"2026-11-24\", \"source\": \"Code, 1.2, 2020\", \"evidence\": "
+    "\"checked\", \"law_source\": \"Law\", \"law_evidence\": \"from-memory\", \"psi\": \"95\", \"psi_after\": null, "
+    "\"pressure\": \"95 psi\", \"pressure_after\": null}, {\"position\": \"1R\", \"chamber\": \"clamp 24 standard\", "
+    "\"rated_stroke\": null, \"released\": \"2\", \"applied\": null, \"applied_stroke\": null, \"limit\": \"1 3/4\", "
+    "\"law_limit\": \"1 3/4\", \"long_limit\": null, \"margin\": null, \"verdict\": \"undetermined\", \"defect\": "
+    "\"unknown\", \"reasons\": [\"assumed-clamp\", \"applied-unreadable\"], \"proof\": null, \"probability_over\": "
+    "null, \"proof_sentence\": null, \"unreadable\": \"this can be a range or a difference; write one value, such as "
+    "2 1/8\", \"unreadable_field\": \"applied\", \"arm_length\": null, \"adjuster\": null, \"advice\": \"not "
+    "checked: fix what is named, measure again\", \"advice_code\": \"measure\", \"as_of\": \"2026-11-24\", "
+    "\"source\": \"Code, 1.2, 2020\", \"evidence\": \"checked\", \"law_source\": \"Law\", \"law_evidence\": "
+    "\"from-memory\", \"psi\": \"95\", \"psi_after\": null, \"pressure\": \"95 psi\", \"pressure_after\": null}], "
+    "\"axles\": [{\"axle\": 1, \"stroke_difference\": \"3/4\", \"al_left\": \"165\", \"al_right\": \"132\", "
+    "\"mismatches\": [";
+
+/* Each figure another one. */
+static void fill_vehicle(judged *of)
+{
+    judge_vehicle(of);
+    rodt_count *count = &of->vehicle.count;
+    of->vehicle.in_adjustment = 11;
+    of->vehicle.out_of_adjustment = 12;
+    of->vehicle.inoperative = 13;
+    of->vehicle.undetermined = 14;
+    of->vehicle.mismatched_axles = 15;
+    of->vehicle.mixed_days = 16;
+    count->unmeasured = 17;
+    count->whole_needed = 18;
+    count->defective = (rodt_ratio){19, 2};
+    count->share = (rodt_ratio){1, 8};
+    count->worst_share = (rodt_ratio){1, 4};
+    count->known_share = (rodt_ratio){0, 0};
+    count->criterion = (rodt_ratio){1, 5};
+    of->vehicle.axle_count = 2;
+    of->vehicle.axles[0] = (rodt_axle_finding){.axle = 1, .mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS |
+                                              RODT_AXLE_MISMATCH_TORQUE_DIFFERS, .stroke_difference = {3, 4},
+                                              .al_left = {165, 1}, .al_right = {132, 1}};
+    of->vehicle.axles[1] = (rodt_axle_finding){.axle = 2, .mismatches = 1u << 31};
+    of->ends[0].arm_length = (rodt_length){11, 2};
+    for (int i = 0; i < ENDS; i++) {
+        of->findings[i].source = &code;
+        of->findings[i].law_source = &law_text;
+        of->findings[i].law_evidence = RODT_EVIDENCE_FROM_MEMORY;
+    }
+}
+
+/* Every member of the report in its order: two wheel ends and two axles. */
+static void a_vehicle_as_a_whole(void **state)
+{
+    (void)state;
+    judged of;
+    fill_vehicle(&of);
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, of.advice, of.errors, NULL, 0);
+    const char *at = text;
+    rodt_message message;
+    char sentence[RODT_REPORT_SENTENCE_SIZE];
+    assert_int_equal(rodt_count_format(&of.vehicle.count, sentence, sizeof sentence, NULL), RODT_OK);
+    next_is(&at, "{\"outcome\": \"undetermined\", ");
+    next_member_is(&at, "sentence", sentence);
+    next_is(&at, wheel_ends_as_written);
+    for (int i = 0; i < 2; i++) {
+        rodt_axle_mismatch bit = i == 0 ? RODT_AXLE_MISMATCH_SIZE_DIFFERS : RODT_AXLE_MISMATCH_TORQUE_DIFFERS;
+        RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
+        const rodt_source *source = rodt_axle_mismatch_source(bit, &evidence);
+        assert_int_equal(rodt_axle_mismatch_message(&of.vehicle.axles[0], bit, &message), RODT_OK);
+        assert_int_equal(rodt_message_format(&message, NULL, sentence, sizeof sentence, NULL), RODT_OK);
+        next_is(&at, i == 0 ? "{" : "}, {");
+        next_member_is(&at, "code", rodt_axle_mismatch_name(bit));
+        next_member_is(&at, "sentence", sentence);
+        next_is(&at, i == 0 ? "\"law\": true, " : "\"law\": false, ");
+        next_source_is(&at, source, evidence);
+    }
+    next_is(&at, "}]}, {\"axle\": 2, \"stroke_difference\": null, \"al_left\": null, \"al_right\": null, "
+                 "\"mismatches\": []}], \"criterion_sources\": [");
+    for (int i = 0; i < RODT_COUNT_PART_END; i++) {
+        RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
+        const rodt_source *source = rodt_count_part_source((rodt_count_part)i, &evidence);
+        next_is(&at, i == 0 ? "{" : "}, {");
+        next_member_is(&at, "words", rodt_count_part_text((rodt_count_part)i));
+        next_source_is(&at, source, evidence);
+    }
+    next_is(&at, "}], \"units\": {\"length\": \"in\", \"pressure\": \"psi\"}}");
+    assert_string_equal(at, "");
+}
+
+/* The rule set is that of the wheel ends that count; what follows in memory is another matter. */
+static void one_wheel_end_of_two(void **state)
+{
+    (void)state;
+    judged of;
+    judge_vehicle(&of);
+    of.findings[1].rules = rodt_rules_find("ca-on");
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, 1, of.findings, of.advice, of.errors, NULL, 0);
+    has(text, "\"rules\": \"us-fmcsr\", ");
+}
+
 /* What a program filled by hand and left open is null, not a guess. */
 static void a_wheel_end_by_hand(void **state)
 {
@@ -196,8 +382,13 @@ static void a_wheel_end_by_hand(void **state)
     REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors, NULL, 0);
     has(text, "{\"position\": null, ");
     has(text, "{\"position\": \"1R\", ");
-    has(text, "\"unreadable_field\": null, ");
+    has(text, of.errors[1].text);
+    has(text, "\", \"unreadable_field\": null, ");
     assert_null(strstr(text, "\"unreadable_field\": \"applied\""));
+    of.errors[1].field[0] = 'x'; /* one character is a name, too */
+    of.errors[1].field[1] = '\0';
+    REPORT(named, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors, NULL, 0);
+    has(named, "\"unreadable_field\": \"x\", ");
     of.errors[1] = (rodt_error){.status = RODT_E_EMPTY, .text = "nothing is written here", .field = "applied"};
     REPORT(absent, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors, NULL, 0);
     assert_null(strstr(absent, "\"unreadable_field\": \"applied\"")); /* absent is not unreadable */
@@ -249,6 +440,34 @@ static void which_chamber(void **state)
                      RODT_E_ARGUMENT);
 }
 
+/* Every member of the report in its order, of an answer filled by hand; bits that are no clue are passed over. */
+static void which_chamber_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_identification answer = {
+        .count = 2,
+        .candidates = {{.chamber = {.family = RODT_FAMILY_CLAMP, .stroke_class = RODT_STROKE_CLASS_LONG, .size = "24",
+                                    .rated_stroke = {3, 1}},
+                        .limit = {5, 2}, .diameter = {231, 32}, .diameter_distance = {1, 32}, .clues_for = UINT32_MAX},
+                       {.chamber = {.family = RODT_FAMILY_BOLT, .size = "C"}, .clues_against = RODT_CLUE_TAG}},
+        .strict_limit = {7, 4},
+        .without_limit = 1,
+        .contradiction = RODT_CLUE_STAMP | RODT_CLUE_DIAMETER,
+        .next_observation = RODT_OBSERVATION_NOTHING};
+    REPORT(text, rodt_identification_json_format, &answer, rodt_rules_find("us-fmcsr"), day, NULL, 0);
+    assert_string_equal(text, "{\"strict_limit\": \"1 3/4\", \"without_limit\": 1, \"candidates\": [{\"chamber\": "
+                              "\"clamp 24 long\", \"family\": \"clamp\", \"size\": \"24\", \"class\": \"long\", "
+                              "\"rated_stroke\": \"3\", \"limit\": \"2 1/2\", \"evidence\": \"checked\", "
+                              "\"diameter\": \"7 7/32\", \"diameter_distance\": \"1/32\", \"clues_for\": "
+                              "[\"stamp\", \"family\", \"port-shape\", \"tag\", \"rated-stroke\", \"diameter\"], "
+                              "\"clues_against\": []}, {\"chamber\": \"bolt C\", \"family\": \"bolt\", \"size\": "
+                              "\"C\", \"class\": \"unknown\", \"rated_stroke\": null, \"limit\": null, "
+                              "\"evidence\": null, \"diameter\": null, \"diameter_distance\": null, \"clues_for\": "
+                              "[], \"clues_against\": [\"tag\"]}], \"contradiction\": [\"stamp\", \"diameter\"], "
+                              "\"next_observation\": \"nothing\", \"next\": null, \"rules\": \"us-fmcsr\", "
+                              "\"own_limits\": null, \"as_of\": \"2026-11-24\", \"units\": {\"length\": \"in\"}}");
+}
+
 /* That nothing is open is said only where one limit is left, and nothing is against it. */
 static void nothing_is_open(void **state)
 {
@@ -297,6 +516,59 @@ static const rodt_limit *row_of(const rodt_rules *rules, const char *size, rodt_
         if (strcmp(row->size, size) == 0 && row->stroke_class == stroke_class && row->family == RODT_FAMILY_CLAMP)
             return row;
     return NULL;
+}
+
+/* Every member of the rows in their order, filled by hand. */
+static void rows_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_limit limit = {.family = RODT_FAMILY_CLAMP, .stroke_class = RODT_STROKE_CLASS_LONG, .size = "24",
+                              .rated_stroke = {3, 1}, .limit = {5, 2}, .printed_mm = {41, 508}, /* 2.05 mm */
+                              .from = {2012, 9, 5}, .until = {2021, 10, 13}, .source = &code,
+                              .evidence = RODT_EVIDENCE_SECOND_HAND};
+    rodt_air_limit figure = {.check = RODT_AIR_CHECK_CUT_OUT, .kind = RODT_AIR_KIND_LIMIT_AND_MINOR,
+                             .vehicle = RODT_VEHICLE_CLASS_SINGLE, .towed_units = 0, .towed_or_more = true,
+                             .comparison = RODT_COMPARISON_BETWEEN, .measure = RODT_AIR_MEASURE_PSI,
+                             .value = {120, 1}, .upper = {135, 1}, .built_from = {1975, 3, 1},
+                             .built_until = {1998, 2, 28}, .published = "120 to 135", .setup = "engine on",
+                             .source = &law_text, .evidence = RODT_EVIDENCE_CHECKED};
+    rodt_message edge;
+    char sentence[RODT_REPORT_SENTENCE_SIZE];
+    REPORT(row, rodt_limit_json_format, &limit, 0);
+    assert_string_equal(row, "{\"chamber\": \"clamp 24\", \"family\": \"clamp\", \"size\": \"24\", \"class\": "
+                             "\"long\", \"rated_stroke\": \"3\", \"limit\": \"2 1/2\", \"printed_mm\": \"2.1\", "
+                             "\"from\": \"2012-09-05\", \"until\": \"2021-10-13\", \"source\": \"Code, 1.2, 2020\", "
+                             "\"evidence\": \"second-hand\"}");
+    assert_int_equal(rodt_air_limit_edge_message(&figure, &edge), RODT_OK);
+    assert_int_equal(rodt_message_format(&edge, NULL, sentence, sizeof sentence, NULL), RODT_OK);
+    REPORT(check, rodt_air_limit_json_format, &figure, NULL, 0);
+    const char *at = check;
+    next_is(&at, "{\"check\": \"cut-out\", \"kind\": \"limit-and-minor\", \"published\": \"120 to 135\", \"value\": "
+                 "\"120\", \"upper\": \"135\", \"measure\": \"psi\", ");
+    next_member_is(&at, "edge", sentence);
+    next_is(&at, "\"vehicle\": \"single\", \"towed_units\": 0, \"towed_or_more\": true, \"built_from\": "
+                 "\"1975-03-01\", \"built_until\": \"1998-02-28\", \"setup\": \"engine on\", \"source\": \"Law\", "
+                 "\"evidence\": \"checked\"}");
+    assert_string_equal(at, "");
+}
+
+/* Every member of a rule set in its order. */
+static void a_rule_set_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    char line[RODT_SOURCE_TEXT_SIZE];
+    REPORT(text, rodt_rules_json_format, rules, 0);
+    const char *at = text;
+    next_is(&at, "{\"rules\": \"us-fmcsr\", ");
+    next_member_is(&at, "title", rodt_rules_title(rules));
+    next_member_is(&at, "authority", rodt_rules_authority(rules));
+    next_is(&at, "\"from\": \"2012-09-05\", \"until\": null, ");
+    next_source_is(&at, rodt_rules_source(rules), rodt_rules_evidence(rules));
+    next_is(&at, ", \"at_limit_passes\": true, \"psi_from\": \"90\", \"psi_until\": \"100\", \"pressure_source\": \"");
+    assert_int_equal(rodt_source_format(rodt_rules_pressure_source(rules), line, sizeof line, NULL), RODT_OK);
+    next_is(&at, line);
+    assert_string_equal(at, "\"}");
 }
 
 static void a_rule_set_and_its_rows(void **state)
@@ -439,6 +711,51 @@ static void other_reports_in_french(void **state)
                &message);
 }
 
+/* Every member of the report in its order, with the sentences of two reasons. */
+static void a_finding_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "24", .released = "2", .applied = "3 7/8", .stroke_class = "standard",
+                            .rated_stroke = "2 1/2", .psi = "95", .psi_after = "85", .division = "1/8",
+                            .default_day = day};
+    rodt_finding finding;
+    char line[RODT_SOURCE_TEXT_SIZE];
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    finding.source = &code;
+    finding.evidence = RODT_EVIDENCE_SECOND_HAND;
+    finding.law_source = &law_text;
+    finding.law_evidence = RODT_EVIDENCE_FROM_MEMORY;
+    REPORT(text, rodt_finding_json_format, &finding, NULL, 0);
+    const char *at = text;
+    next_is(&at, "{\"chamber\": \"clamp 24 standard\", \"rated_stroke\": \"2 1/2\", \"released\": \"2\", "
+                 "\"applied\": \"3 7/8\", \"applied_stroke\": \"1 7/8\", \"limit\": \"1 3/4\", \"law_limit\": \"1 "
+                 "3/4\", \"long_limit\": null, \"margin\": \"-1/8\", \"verdict\": \"out-of-adjustment\", "
+                 "\"reasons\": [\"over-limit\", \"pressure-low\", \"assumed-clamp\"], \"sentences\": [\"stroke is "
+                 "over the limit by 1/8\", \"too little air: 85 psi after the application, and the test asks for 90 "
+                 "to 100; a brake that passes here may be bad, one that fails is\", \"checked as a clamp-band "
+                 "chamber; if yours is bolted or a rotochamber, say so\"], \"proof\": \"not-resolved\", "
+                 "\"probability_over\": \"1\", \"proof_sentence\": \"not resolved by this tape: read to 1/8, the "
+                 "true stroke is at best exactly the limit\", \"rules\": \"us-fmcsr\", \"own_limits\": null, "
+                 "\"as_of\": \"2026-11-24\", \"source\": \"Code, 1.2, 2020\", \"evidence\": \"second-hand\", "
+                 "\"law_source\": \"Law\", \"law_evidence\": \"from-memory\", \"psi\": \"95\", \"psi_after\": "
+                 "\"85\", \"pressure\": \"95 psi\", \"pressure_after\": \"85 psi\", \"pressure_source\": \"");
+    assert_int_equal(rodt_source_format(rodt_rules_pressure_source(finding.rules), line, sizeof line, NULL), RODT_OK);
+    next_is(&at, line);
+    next_is(&at, "\", \"units\": {\"length\": \"in\", \"pressure\": \"psi\"}}");
+    assert_string_equal(at, "");
+    finding.reasons = UINT64_MAX; /* also reasons of a later version */
+    REPORT(all, rodt_finding_json_format, &finding, NULL, 0);
+    at = strstr(all, "\"reasons\": [");
+    assert_non_null(at);
+    next_is(&at, "\"reasons\": [");
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        next_is(&at, i == 0 ? "\"" : ", \"");
+        next_is(&at, rodt_reason_name((rodt_reason)i));
+        next_is(&at, "\"");
+    }
+    next_is(&at, "], \"sentences\": [");
+}
+
 /* A report never lacks a sentence in silence. */
 static void broken_catalogues(void **state)
 {
@@ -464,7 +781,14 @@ static void broken_catalogues(void **state)
     catalogue.decimal_sign = NULL;
     endless[RODT_REPORT_SENTENCE_SIZE - 1] = '\0';
     assert_int_equal(IN_IT, RODT_E_ARGUMENT);
-    catalogue.decimal_sign = ",";
+    const rodt_identification none = {.count = 0}; /* has no sentence that would show it */
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_identification_json_format(&none, rules, day, &catalogue, 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+    catalogue = (rodt_catalogue){.language = "fr", .count = RODT_MESSAGE_END, .decimal_sign = ","};
+    assert_int_equal(rodt_identification_json_format(&none, rules, day, &catalogue, 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+    catalogue.templates = templates;
     assert_int_equal(IN_IT, RODT_OK);
     has(text, endless);
 }
@@ -492,6 +816,8 @@ static void limits_of_a_chamber(void **state)
     assert_null(strstr(all, "own_limits"));
     REPORT(newest, rodt_limits_json_format, law, (rodt_date){0}, NULL, 0);
     has(newest, "\"as_of\": null, \"limits\": [{");
+    has(newest, "\"until\": null, ");
+    assert_null(strstr(newest, "\"until\": \""));
     /* Clamp 36 before and after 86 FR 57076, and the day before the first text. */
     static const struct {
         rodt_date day;
@@ -506,9 +832,37 @@ static void limits_of_a_chamber(void **state)
             has(of_day, "\"limits\": []");
         else
             has(of_day, row);
+        const char *first = strstr(of_day, "\"chamber\": \"clamp 36\""); /* of two rows only one is in force */
+        assert_true(first == NULL ? days[i].limit == NULL : strstr(first + 1, "\"chamber\": \"clamp 36\"") == NULL);
     }
     assert_int_equal(rodt_limits_json_format(NULL, day, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_limits_json_format(law, (rodt_date){2024, 2, 30}, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
+}
+
+/* Every member of the report in its order, with what a finding says of its limit and nothing else. */
+static void limits_as_a_whole(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_finding finding = {.reasons = UINT64_MAX, .limit = {9, 4}, .law_limit = {5, 2}, .long_limit = {3, 1},
+                            .source = &code, .evidence = RODT_EVIDENCE_SECOND_HAND, .law_source = &law_text,
+                            .law_evidence = RODT_EVIDENCE_FROM_MEMORY};
+    finding.chamber = (rodt_chamber){.family = RODT_FAMILY_DD_3, .size = "30", .rated_stroke = {3, 1}};
+    REPORT(text, rodt_limits_json_format, rules, day, &finding, 0);
+    const char *at = text;
+    next_is(&at, "{\"chamber\": \"DD-3 30\", \"rated_stroke\": \"3\", \"limit\": \"2 1/4\", \"law_limit\": \"2 "
+                 "1/2\", \"long_limit\": \"3\", \"reasons\": [\"assumed-standard\", \"assumed-clamp\", "
+                 "\"conflicting-marks\", \"no-published-limit\", \"rules-not-in-force\", \"limit-unconfirmed\", "
+                 "\"limit-from-rated\", \"limit-marked\", \"limit-common-practice\"], \"source\": \"Code, 1.2, "
+                 "2020\", \"evidence\": \"second-hand\", \"law_source\": \"Law\", \"law_evidence\": "
+                 "\"from-memory\", \"rules\": \"us-fmcsr\", ");
+    next_member_is(&at, "title", rodt_rules_title(rules));
+    next_is(&at, "\"as_of\": \"2026-11-24\", \"limits\": [{\"chamber\": \"DD-3 30\", \"family\": \"DD-3\", "
+                 "\"size\": \"30\", \"class\": \"any\", \"rated_stroke\": null, \"limit\": \"2 1/4\", "
+                 "\"printed_mm\": \"57.2\", \"from\": \"2012-09-05\", \"until\": null, \"source\": \"49 CFR Part "
+                 "393, 393.47(e)(1), text as amended by 86 FR 57076\", \"evidence\": \"checked\"}], \"units\": "
+                 "{\"length\": \"in\"}}");
+    assert_string_equal(at, "");
 }
 
 /* A carrier's own rows are beside those of the law. Invented limit. */
@@ -549,22 +903,30 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_air_check),
         cmocka_unit_test(an_air_check_by_a_carriers_figure),
+        cmocka_unit_test(an_air_check_as_a_whole),
         cmocka_unit_test(remarks_on_an_air_check),
         cmocka_unit_test(a_vehicle),
+        cmocka_unit_test(a_vehicle_as_a_whole),
+        cmocka_unit_test(one_wheel_end_of_two),
         cmocka_unit_test(a_wheel_end_as_its_stroke),
         cmocka_unit_test(a_wheel_end_by_hand),
         cmocka_unit_test(no_vehicle),
         cmocka_unit_test(which_chamber),
+        cmocka_unit_test(which_chamber_as_a_whole),
         cmocka_unit_test(nothing_is_open),
         cmocka_unit_test(no_limit_to_distinguish),
         cmocka_unit_test(rows_that_lack_something),
         cmocka_unit_test(towed_units_of_a_figure),
         cmocka_unit_test(a_rule_set_and_its_rows),
+        cmocka_unit_test(rows_as_a_whole),
+        cmocka_unit_test(a_rule_set_as_a_whole),
         cmocka_unit_test(limits_of_a_chamber),
+        cmocka_unit_test(limits_as_a_whole),
         cmocka_unit_test(limits_of_a_carrier),
         cmocka_unit_test(a_gauge_in_kpa),
         cmocka_unit_test(a_vehicle_in_french),
         cmocka_unit_test(a_finding_in_french),
+        cmocka_unit_test(a_finding_as_a_whole),
         cmocka_unit_test(other_reports_in_french),
         cmocka_unit_test(broken_catalogues),
     };
