@@ -116,6 +116,7 @@ static void put_mismatch(json_buffer *json, const rodt_axle_finding *axle, const
 
 static void put_axle(json_buffer *json, const rodt_axle_finding *axle)
 {
+    const rodt_enumerator *row;
     rodti_json_open(json, '{');
     rodti_json_number(json, "axle", axle->axle);
     rodti_json_length(json, "stroke_difference", axle->stroke_difference);
@@ -123,8 +124,8 @@ static void put_axle(json_buffer *json, const rodt_axle_finding *axle)
     rodti_json_ratio(json, "al_right", axle->al_right);
     rodti_json_key(json, "mismatches");
     rodti_json_open(json, '[');
-    for (size_t i = 0; i < rodti_words_axle_mismatch.count; i++)
-        put_mismatch(json, axle, &rodti_words_axle_mismatch.list[i]);
+    for (size_t i = 0; (row = rodt_enumerator_at(&rodti_words_axle_mismatch, i)) != NULL; i++)
+        put_mismatch(json, axle, row);
     rodti_json_close(json, ']');
     rodti_json_close(json, '}');
 }

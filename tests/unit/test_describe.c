@@ -458,6 +458,11 @@ static const struct {
     {"rodt_ratio", "num", "99999999999999999999", RODT_E_RANGE, "num", 1, "this number does not fit"},
     {"rodt_finding", "probability_over", "0,5",
      RODT_E_SYNTAX, "probability_over", 2, "only a number was expected here"},
+    {"rodt_finding", "probability_over", ",5", RODT_E_AMBIGUOUS, "probability_over", 1,
+     "a comma can part decimals or thousands; write a point, or set the decimal comma"},
+    {"rodt_air_reading", "check", "no such", RODT_E_SYNTAX, "check", 1,
+     "expected one of: none, warning, build-up, cut-out, cut-in, loss-released, loss-applied, reserve, spring-brake, "
+     "tractor-protection, supply-valve, parking-valve, drain, audible-leak, …"},
     {"rodt_column_in", "released", "1", RODT_E_ARGUMENT, "", 0, no_member}};
 
 static void wrong_texts_change_nothing(void **state)

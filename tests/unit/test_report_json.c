@@ -477,8 +477,10 @@ static void nothing_is_open(void **state)
     rodt_identification sure, answer;
     assert_int_equal(rodt_chamber_parse("30", &clues.stamp, NULL), RODT_OK);
     assert_int_equal(rodt_clues_identify(&clues, rules, day, &sure, NULL), RODT_OK);
-    for (int i = 0; i < 5; i++) {
+    for (int i = 0; i < 6; i++) {
         answer = sure;
+        answer.candidates[1].limit = (rodt_length){3, 1};
+        answer.count += i == 5;
         answer.without_limit = i == 1;
         answer.contradiction = i == 2 ? RODT_CLUE_STAMP : 0;
         answer.strict_limit.num -= i == 3;
