@@ -74,6 +74,7 @@ lack_for() { # TASK
         want_header jansson.h libjansson-dev
         want_header zlib.h zlib1g-dev
         want_header zstd.h libzstd-dev
+        want_header xlsxwriter.h libxlsxwriter-dev
         ;;
     tests)
         lack_command c++ g++

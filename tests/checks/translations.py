@@ -34,6 +34,7 @@ LABEL_COLUMNS = 7
 NO_LANGUAGE = {
     "examples/cli/input/columns.c": ["rule set"], # a heading
     "examples/cli/io/atomic_file.c": [r"%\.\*s\.XXXXXX"], # the name of a file
+    "examples/cli/batch/workbook.c": ["/dev/fd/%d"], # a path
     "examples/cli/input/text_file.c": ["SQLite format 3"], # the first bytes of a file
     "examples/cli/io/decompress.c": ["Zstandard"], # a name
     "examples/cli/io/temporary_file.c": ["%s/rodtravel-XXXXXX", "/tmp"], # the same

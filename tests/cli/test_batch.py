@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """What `rodtravel batch` makes of files: python3 test_batch.py PATH_TO_RODTRAVEL"""
 import csv
+import functools
 import gzip
 import io
 import itertools
@@ -12,8 +13,10 @@ import subprocess
 import sys
 import tempfile
 import unittest
+import zipfile
 from fractions import Fraction
 from pathlib import Path
+from xml.etree import ElementTree
 
 import tap
 from dialogue import has_terminals, on_terminal
@@ -36,6 +39,22 @@ def run(*options, data=None, **more):
                           check=False, **more)
 
 
+def worksheet(data):
+    """The rows of the first worksheet: {column: (kind, text)}; an empty row is {}."""
+    space = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+    with zipfile.ZipFile(io.BytesIO(data)) as book:
+        root = ElementTree.fromstring(book.read("xl/worksheets/sheet1.xml"))
+    widths = [int(column.get("min")) for column in root.iter(space + "col")]
+    assert len(set(widths)) == len(widths), "a column with two widths"
+    found = {}
+    for cell in root.iter(space + "c"):
+        letters, number = re.fullmatch(r"([A-Z]+)(\d+)", cell.get("r")).groups()
+        column = functools.reduce(lambda all, letter: all * 26 + ord(letter) - 64, letters, 0) - 1
+        kind = "text" if cell.get("t") == "inlineStr" else "number"
+        found.setdefault(int(number) - 1, {})[column] = (kind, "".join(cell.itertext()))
+    return [found.get(at, {}) for at in range(max(found) + 1)]
+
+
 def rows(data, separator=","):
     """Records as lists of texts, read by another reader than the one under test."""
     text = io.StringIO(data.decode("utf-8-sig"), newline="")
@@ -56,8 +75,8 @@ class Case(unittest.TestCase):
         self.assertEqual(result.returncode, status, result.stderr.decode())
         return result
 
-    def refused(self, *options, data=None, says):
-        result = run(*options, data=data)
+    def refused(self, *options, data=None, says, **more):
+        result = run(*options, data=data, **more)
         self.assertEqual(result.returncode, 2, result.stdout)
         message = " ".join(result.stderr.decode(errors="replace").split())
         for word in [says] if isinstance(says, str) else says:
@@ -224,6 +243,47 @@ class PassThrough(Case):
             self.assertEqual(run("--encoding", "utf-16", data=pack(plain.decode().encode("utf-16"))).stdout, wanted)
         for start in (b"\x1f", b"\x28\xb5"): # shorter than a whole mark: text
             self.assertIn(b"headings", run(data=start).stderr)
+
+    def test_workbook(self):
+        """The rows of CSV as a worksheet, read by Python's own readers: the same verdicts and exact lengths."""
+        data = (b"fleet of the north\nchamber,released,applied,psi,remark\n30,2 1/8,4,95,=1+1\n30,2,4 9/16,95,\xff\x01&<\n"
+                b"\n20,x,3,95,\n30,2,2,95\nchamber,released,applied,psi,remark\n30,1,3.001,95,,,\n")
+        options = ["--as-of", "2024-01-01", "--decimals", "3"]
+        result = run("--format", "xlsx", *options, data=data)
+        if b"was built without" in result.stderr:
+            self.skipTest("no libxlsxwriter")
+        self.assertEqual(result.returncode, 1)
+        self.assertEqual(run("--format", "xlsx", *options, data=data).stdout, result.stdout)
+        sheet = worksheet(result.stdout)
+        table = rows(run(*options, data=data).stdout.replace(b"\xff", "\ufffd".encode()))
+        self.assertEqual([len(row) > 0 for row in sheet], [any(row) for row in table])
+        for row, wanted in zip(sheet, table):
+            for at, text in enumerate(wanted):
+                kind, got = row.get(at, ("text", ""))
+                if kind == "number":
+                    self.assertEqual(float(got), float(sum(map(Fraction, text.split()))))
+                else:
+                    self.assertEqual(got, text.replace("\x01", "_x0001_"))
+        self.assertEqual([sheet[2][at][0] for at in range(len(table[2]))], ["text"] * 5 + ["number"] * 3 + ["text"] * 2 + ["number"] * 4)
+        self.assertEqual([row[8][1] for row in sheet[2:4]], ["in-adjustment", "out-of-adjustment"])
+        self.assertEqual(sheet[2][4], ("text", "=1+1"))
+
+    def test_workbook_refusals(self):
+        if b"was built without" in run("--format", "xlsx", data=HEADER).stderr:
+            self.skipTest("no libxlsxwriter")
+        self.refused("--format", "xlsx", "--by", "chamber", data=HEADER + GOOD, says="for rows, not for --by")
+        self.refused("--format", "xlsx", "--summary", "--json", data=HEADER + GOOD, says="not for --by or --json")
+        long = b"x" * 32767
+        good = run("--format", "xlsx", data=b"remark," + HEADER + long + b"," + GOOD).stdout
+        self.assertEqual(worksheet(good)[1][0][1], long.decode())
+        self.refused("--format", "xlsx", data=b"remark," + HEADER + b"x" + long + b"," + GOOD, says=["line 2", "32767 characters"])
+        self.refused("--format", "xlsx", data=b"x," * 16380 + HEADER + GOOD, says="a worksheet ends here")
+        self.refused("--format", "xlsx", data=HEADER + GOOD, says="a temporary file cannot be written: No such file",
+                     env={**os.environ, "TMPDIR": "/no/such/folder"})
+        with open("/dev/full", "wb") as full:
+            result = subprocess.run([COMMAND, "batch", "-", "--format", "xlsx"], input=HEADER + GOOD, stdout=full,
+                                    stderr=subprocess.PIPE, timeout=60, check=False)
+        self.assertEqual((result.returncode, b"No space left" in result.stderr), (2, True))
 
     def test_files_that_are_no_text(self):
         for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet"), (b"ARROW1\0\0", "Arrow"),

@@ -12,6 +12,7 @@
 #include "ui/compiler.h"
 
 struct batch_cache;
+typedef struct batch_workbook batch_workbook;
 
 /* The work on a file: what all its chunks share. */
 typedef struct batch_run {
@@ -24,6 +25,7 @@ typedef struct batch_run {
     uint64_t line;       /* number of the first line of the chunk that is delivered next */
     batch_progress progress;
     struct vehicle_groups *by; /* with --by; NULL = rows come out */
+    batch_workbook *workbook; /* with --format xlsx */
     size_t by_column[NAME_CELLS_MAX];
     char by_heading[NAME_CELLS_MAX + 1][COLUMN_TEXT_SIZE]; /* the last for the day */
     line_layout by_layout;

@@ -24,7 +24,7 @@ bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs)
     uint32_t results = RESULTS_MOST;
     while (results > RESULTS_MOST / 2 / jobs)
         results /= 2;
-    if (chunk->run->options->no_cache)
+    if (chunk->run->options->no_cache || chunk->run->workbook != NULL)
         return true;
     chunk->cache = batch_cache_open(chunk->run, results);
     return chunk->cache != NULL || batch_chunk_stop(chunk, 0, "no memory");

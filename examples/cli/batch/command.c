@@ -6,6 +6,7 @@
 #include "batch/rows_csv.h"
 #include "batch/rows_ndjson.h"
 #include "batch/summary.h"
+#include "batch/workbook.h"
 #include "batch/workers.h"
 #include "commands.h"
 #include "input/rule_context.h"
@@ -57,13 +58,27 @@ static csv_status pass_titles(batch_chunk *chunk, csv_reader *reader, title_line
     return status;
 }
 
+/* Writes the header, or finds in it what takes the place of the rows. */
+static bool open_output(batch_chunk *chunk, csv_reader *reader, const title_lines *titles, const csv_record *header)
+{
+    batch_run *run = chunk->run;
+    if (run->options->by_count > 0)
+        return batch_by_find(run, header) && check_first_row(run, reader) && batch_by_open(chunk);
+    if (run->options->workbook)
+        return batch_workbook_open(chunk) && batch_workbook_header(chunk, titles, header) &&
+               check_first_row(run, reader);
+    output_bytes(&chunk->out, titles->bytes, titles->count > 0 ? titles->size : 0);
+    batch_write_header(chunk, header);
+    return check_first_row(run, reader);
+}
+
 /* Errors of the header are printed at once or when the chunk is delivered. */
 static bool read_header(batch_chunk *chunk, csv_reader *reader, title_lines *titles, const input_file *input)
 {
     batch_run *run = chunk->run;
     csv_record record;
     csv_status status;
-    bool rows = run->options->by_count == 0;
+    bool rows = run->options->by_count == 0 && !run->options->workbook;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
         output_text(&chunk->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
@@ -80,13 +95,7 @@ static bool read_header(batch_chunk *chunk, csv_reader *reader, title_lines *tit
     if (status != CSV_RECORD || !batch_header_read(&run->header, &record, &run->options->columns, run->separator))
         return false;
     chunk->lines = reader->line - 1;
-    if (rows) {
-        output_bytes(&chunk->out, titles->bytes, titles->count > 0 ? titles->size : 0);
-        batch_write_header(chunk, &record);
-    }
-    else if (!batch_by_find(run, &record))
-        return false;
-    return check_first_row(run, reader) && (rows || batch_by_open(chunk));
+    return open_output(chunk, reader, titles, &record);
 }
 
 static int exit_status(const batch_counts *counts)
@@ -96,11 +105,12 @@ static int exit_status(const batch_counts *counts)
     return counts->verdict[RODT_VERDICT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
 
-/* Writes the lines of vehicles that are still open. */
-static bool finish_by(batch_chunk *chunk, const input_file *input)
+/* Writes the lines of vehicles that are still open, or the workbook. */
+static bool finish(batch_chunk *chunk, const input_file *input)
 {
     batch_chunk_clear(chunk);
-    bool good = chunk->run->by == NULL || batch_by_finish(chunk);
+    bool good = (chunk->run->by == NULL || batch_by_finish(chunk)) &&
+                (chunk->run->workbook == NULL || batch_workbook_finish(chunk));
     return batch_deliver(chunk, input) && good;
 }
 
@@ -121,13 +131,13 @@ static int report(batch_run *run)
     return exit_status(&run->counts);
 }
 
-/* Threads as wanted, or as make sense; vehicles are counted by one. */
+/* Threads as wanted, or as make sense; one counts vehicles or writes a workbook. */
 static unsigned count_jobs(const batch_options *options, const input_file *input)
 {
     long jobs = (long)options->jobs;
     if (options->jobs == 0)
         jobs = input_file_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
-    if (jobs < 1 || options->by_count > 0)
+    if (jobs < 1 || options->by_count > 0 || options->workbook)
         jobs = 1;
     return jobs < (long)BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
@@ -146,7 +156,7 @@ static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const input_file 
         good = false;
     }
     return batch_deliver(chunk, input) && good && batch_run_workers(chunk->run, chunk, reader, input, jobs) &&
-           finish_by(chunk, input);
+           finish(chunk, input);
 }
 
 static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
@@ -166,6 +176,7 @@ static int run_batch(batch_run *run, input_file *input)
     else
         print_error("no memory");
     vehicle_groups_close(run->by);
+    batch_workbook_free(run);
     batch_header_free(&run->header);
     if (chunk != NULL)
         batch_chunk_close(chunk);

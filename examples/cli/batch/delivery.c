@@ -15,7 +15,7 @@ static void explain_fault(const batch_chunk *chunk, uint64_t line, const input_f
         [CSV_E_LONG] = TO_SAY("a record of more than 16 MiB starts here; is this a CSV file?"),
         [CSV_E_CELLS] = TO_SAY("a record of more than 65536 cells starts here; is this a CSV file?")};
     if (chunk->fault == CSV_E_SOURCE)
-        input_file_explain(input, true);
+        input_file_explain(input, !chunk->run->options->workbook);
     else
         print_error("%s: line %llu: %s", input->name, (unsigned long long)line, say(sentences[chunk->fault]));
 }
@@ -24,7 +24,10 @@ static bool explain_stop(const batch_chunk *chunk, const input_file *input)
 {
     uint64_t line = chunk->run->line + chunk->stop_line - 1;
     batch_progress_hide(&chunk->run->progress);
-    if (chunk->fault == CSV_E_SOURCE && input->error == EINTR)
+    if (chunk->fault == CSV_E_SOURCE && input->error == EINTR && chunk->run->options->workbook)
+        print_error("interrupted after line %llu: no workbook is written",
+                    (unsigned long long)(chunk->run->line + chunk->lines - 1));
+    else if (chunk->fault == CSV_E_SOURCE && input->error == EINTR)
         print_error("interrupted after line %llu: the %llu rows that were judged are written and complete",
                     (unsigned long long)(chunk->run->line + chunk->lines - 1),
                     (unsigned long long)chunk->run->counts.rows);

@@ -34,7 +34,9 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                            false},
     [BATCH_OPTION_NO_CACHE] = {"no-cache", NULL, "do not reuse cached results (slower, same output)", false},
     [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
-                             "csv, or ndjson: one JSON object a line; csv if none is given", false},
+                             "csv, ndjson: one JSON object a line, or xlsx: CSV in, a workbook out; csv if none is "
+                             "given",
+                             false},
     [BATCH_OPTION_DECIMALS] = {"decimals", "N",
                                "add the stroke, limit, margin and used share of the limit as decimal numbers with N "
                                "digits (0 to 6), in the unit of --unit; rounded to the strict side",
@@ -77,7 +79,9 @@ const char batch_help[] = TO_SAY_LINES(
     "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
     "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
     "\n"
-    "A spreadsheet makes a date of 1/8: import the result columns as text, or use the numbers of --decimals.\n"
+    "A spreadsheet makes a date of 1/8: import the result columns as text, use the numbers of --decimals, or write a "
+    "workbook with --format xlsx > judged.xlsx. There cells of the input are text, and strokes, limits and margins "
+    "are numbers shown as fractions.\n"
     "\n"
     "With --format ndjson each line is one JSON object, with the columns as its members; the five results become "
     "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\". An object with "

@@ -2,6 +2,7 @@
 /* The options of `rodtravel batch`. */
 #include "batch/options.h"
 #include "batch/results.h"
+#include "batch/workbook.h"
 #include "input/file_options.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -10,6 +11,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 /* The rows are the same for any number of threads. */
 static int take_jobs(const command_line *from, batch_options *options)
@@ -39,13 +41,29 @@ static int take_style(const command_line *from, batch_options *options)
     return status;
 }
 
+static int check_workbook(const batch_options *options)
+{
+    if (!batch_workbook_is_built())
+        return print_error("--format xlsx: this program was built without libxlsxwriter, which writes workbooks");
+    if (options->by_count > 0 || options->json)
+        return print_error("--format xlsx is for rows, not for --by or --json");
+    if (isatty(STDOUT_FILENO))
+        return print_error("a workbook is no text: send it to a file, with > judged.xlsx");
+    return STATUS_CONTINUE;
+}
+
 /* Lines of JSON have no separators and no columns. */
 static int take_format(const command_line *from, batch_options *options)
 {
-    static const choice formats[] = {{"csv", false}, {"ndjson", true}};
-    int objects = false;
-    int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &objects);
+    enum { FORMAT_CSV, FORMAT_NDJSON, FORMAT_XLSX };
+    static const choice formats[] = {{"csv", FORMAT_CSV}, {"ndjson", FORMAT_NDJSON}, {"xlsx", FORMAT_XLSX}};
+    int format = FORMAT_CSV;
+    int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &format);
+    bool objects = format == FORMAT_NDJSON;
     options->columns.members = objects;
+    options->workbook = format == FORMAT_XLSX;
+    if (status == STATUS_CONTINUE && options->workbook)
+        return check_workbook(options);
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
         return print_error("--separator splits the cells of CSV; lines of JSON have none");
     if (status == STATUS_CONTINUE && objects && options->by_count > 0)

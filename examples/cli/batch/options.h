@@ -50,6 +50,7 @@ typedef struct batch_options {
     bool no_cache; /* every row is judged */
     bool summary;
     bool json; /* the summary comes out in place of the rows */
+    bool workbook; /* the rows come out as a worksheet */
     int decimals; /* of the results as decimal numbers; below 0 = none are written */
     const char *by[NAME_CELLS_MAX]; /* headings of the columns that name the vehicle */
     size_t by_count;                /* 0 = rows come out */

@@ -20,6 +20,26 @@ const char *batch_result_name(const batch_options *options, size_t at)
     return at < RESULTS ? batch_result_names[at] : numbers[at - RESULTS][options->style.unit];
 }
 
+static size_t add_code(char *text, size_t used, const char *code)
+{
+    size_t size = strlen(code);
+    if (used > 0)
+        text[used++] = ' ';
+    memcpy(text + used, code, size + 1);
+    return used + size;
+}
+
+size_t batch_reasons(uint64_t reasons, const char *error, char text[REASONS_TEXT_SIZE])
+{
+    size_t used = 0;
+    text[0] = '\0';
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if ((reasons >> reason & 1u) != 0)
+            used = add_code(text, used, rodt_reason_name((rodt_reason)reason));
+    }
+    return error != NULL ? add_code(text, used, error) : used;
+}
+
 static rodt_length hundredfold_share(const rodt_finding *finding)
 {
     rodt_ratio stroke = {finding->applied_stroke.num, finding->applied_stroke.den}, share;

@@ -17,6 +17,10 @@ extern const char *const batch_result_names[RESULTS];
 size_t batch_result_count(const batch_options *options);
 const char *batch_result_name(const batch_options *options, size_t at);
 
+/* Lists the codes of reasons, and that of a fault of the whole row unless it is NULL. Returns the size of the list. */
+#define REASONS_TEXT_SIZE ((size_t)RODT_REASON_END * 32)
+size_t batch_reasons(uint64_t reasons, const char *error, char text[REASONS_TEXT_SIZE]);
+
 #define NUMBER_TEXT_SIZE 48
 
 /* Writes a number in the unit of --unit, rounded to the strict side: a stroke and the used share of the limit up, a

@@ -4,6 +4,7 @@
 #include "batch/by_vehicle.h"
 #include "batch/cache.h"
 #include "batch/results.h"
+#include "batch/workbook.h"
 #include "ui/language.h"
 
 #include <string.h>
@@ -32,13 +33,17 @@ static void write_input(batch_chunk *chunk, const csv_record *record)
         write_separators(chunk, chunk->run->header.count - record->count);
 }
 
-static void pass_through(batch_chunk *chunk, const csv_record *record)
+/* False: the run must stop. */
+static bool pass_through(batch_chunk *chunk, const csv_record *record)
 {
     if (chunk->run->by != NULL)
-        return;
+        return true;
+    if (chunk->run->workbook != NULL)
+        return batch_workbook_pass(chunk, record);
     write_input(chunk, record);
     write_separators(chunk, batch_result_count(chunk->run->options));
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
+    return true;
 }
 
 static rodt_form read_text(batch_chunk *chunk, const csv_record *record)
@@ -59,18 +64,8 @@ static void write_length(batch_chunk *chunk, rodt_length length)
 
 static void write_reasons(batch_chunk *chunk, uint64_t reasons, const char *error)
 {
-    const char *blank = "";
-    for (int reason = 0; reason < RODT_REASON_END; reason++) {
-        if ((reasons >> reason & 1u) == 0)
-            continue;
-        output_text(&chunk->out, blank);
-        output_text(&chunk->out, rodt_reason_name((rodt_reason)reason));
-        blank = " ";
-    }
-    if (error != NULL) {
-        output_text(&chunk->out, blank);
-        output_text(&chunk->out, error);
-    }
+    char text[REASONS_TEXT_SIZE];
+    output_bytes(&chunk->out, text, batch_reasons(reasons, error, text));
 }
 
 /* A decimal comma that is the separator too stands in quotes. */
@@ -94,6 +89,8 @@ static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_f
 {
     if (chunk->run->by != NULL)
         return batch_by_row(chunk, record, finding);
+    if (chunk->run->workbook != NULL)
+        return batch_workbook_row(chunk, record, finding, error);
     write_input(chunk, record);
     write_separators(chunk, 1);
     write_length(chunk, finding->applied_stroke);
@@ -111,8 +108,7 @@ static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_f
 static bool pass_header(batch_chunk *chunk, const csv_record *record)
 {
     chunk->passed.headers++;
-    pass_through(chunk, record);
-    return true;
+    return pass_through(chunk, record);
 }
 
 static bool refuse_header(batch_chunk *chunk, const csv_record *record)
@@ -221,6 +217,8 @@ bool batch_write_record(batch_chunk *chunk, const csv_record *record)
 {
     if (record->size == 0 && record->count == 1) {
         chunk->passed.empty_lines++;
+        if (chunk->run->workbook != NULL)
+            return batch_workbook_pass(chunk, record);
         output_bytes(&chunk->out, record->line_end, chunk->run->by == NULL ? record->line_end_size : 0);
         return true;
     }
@@ -228,8 +226,7 @@ bool batch_write_record(batch_chunk *chunk, const csv_record *record)
         return pass_header(chunk, record);
     if (csv_is_blank(record)) {
         chunk->passed.empty_records++;
-        pass_through(chunk, record);
-        return true;
+        return pass_through(chunk, record);
     }
     if (record->bad_quotes)
         return write_unjudged(chunk, record, ROW_BAD_QUOTES);
