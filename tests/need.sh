@@ -110,6 +110,9 @@ lack_for() { # TASK
         lack_command lintian lintian
         lack_command cmake cmake
         lack_header jansson.h libjansson-dev
+        lack_header xlsxwriter.h libxlsxwriter-dev
+        lack_header zlib.h zlib1g-dev
+        lack_header zstd.h libzstd-dev
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
         pkg-config --exists tcl || lacking="$lacking tcl-dev"
         lack_command tclsh tcl
