@@ -878,6 +878,34 @@ static void numbers_are_written_by_their_kind(void **state)
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 6}, "about 0,333333"},
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 7}, "about 0,333333"},
+        /* The last denominator of halves and the most digits that are written as they are, and one more of both. */
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 1}, .code = RODT_MESSAGE_VALUE_MM}, "0 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/128"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 320}, .code = RODT_MESSAGE_VALUE_INCHES}, "0,003125"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 256}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/256"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 640}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/640"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 64}, .code = RODT_MESSAGE_VALUE_MM}, "0,396875 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_MM}, "about 0,198 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 16}, .digits = 2}, "1/16"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 32}, .digits = 2}, "about 0,03"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 1000}, .digits = 1}, "0,001"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 10000}, .digits = 3}, "about 0,000"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 0}, "about 0,3"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 1}, "about 0,3"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 2}, "about 0,33"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 5}, "about 0,33333"},
+        /* Half of the last digit, a little less, and what is carried; as large as numbers can be. */
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {2469, 2000}, .digits = 3}, "about 1,235"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-2469, 2000}, .digits = 3}, "about -1,235"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {123449, 100000}, .digits = 3}, "about 1,234"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {59999, 30000}, .digits = 3}, "about 2,000"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-59999, 30000}, .digits = 1}, "about -2,0"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, INT64_MAX}, .digits = 6}, "about 0,000000"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX - 1, INT64_MAX}, .digits = 6}, "about 1,000000"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6148914691236517204, INT64_MAX}, .digits = 6}, "about 0,666667"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX, 3000}, .digits = 2}, "about 3074457345618258,60"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-INT64_MAX, 1}}, "-9223372036854775807"},
+        {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {-7, 12}}, "-7/12"},
         {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, 1}}, "1/1"},
         {{.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
         {{.kind = RODT_ARGUMENT_KIND_DATE}, "(not measured)"},
@@ -897,6 +925,50 @@ static void numbers_are_written_by_their_kind(void **state)
         assert_int_equal(rodt_message_format(&message, &comma, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
     }
+}
+
+static void digits_are_counted(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_ratio value;
+        unsigned digits;
+    } cases[] = {{{0, 1}, 0}, {{-5, 1}, 0}, {{1, 2}, 1}, {{1, 10}, 1}, {{-1, 4}, 2}, {{1, 64}, 6}, {{999999, 1000000}, 6},
+                 {{1, 128}, 7}, {{1, 10000000}, 7}, {{1, 100000000}, 7}, {{1, 3}, 7}, {{INT64_MAX, 3}, 7},
+                 {{INT64_MAX, 2}, 7} /* ten times it does not fit */};
+    for (size_t i = 0; i < COUNT_OF(cases); i++)
+        assert_int_equal(rodti_exact_digits(cases[i].value), cases[i].digits);
+    for (int64_t den = 1; den <= 300; den++) {
+        bool halves = den == 1 || den == 2 || den == 4 || den == 8 || den == 16;
+        assert_int_equal(rodti_is_halved((rodt_ratio){1, den}, 16), halves);
+        assert_int_equal(rodti_is_halved((rodt_ratio){-1, den}, 128), halves || den == 32 || den == 64 || den == 128);
+    }
+}
+
+/* Slavic and other plurals of each number of two digits, by their last. */
+static void plurals_of_each_number(void **state)
+{
+    (void)state;
+    static const char last[] = "2011122222"; /* zero, one, two to four, five to nine */
+    for (int64_t number = 0; number < 300; number++) {
+        size_t teen = number / 10 % 10 == 1;
+        assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ONE_FEW_MANY, (rodt_ratio){number, 1}),
+                         teen ? 2 : last[number % 10] - '0');
+        assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ONE_OTHER, (rodt_ratio){number, 1}), number != 1);
+        assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_BELOW_TWO, (rodt_ratio){number, 1}), number >= 2);
+        assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ALIKE, (rodt_ratio){number, 1}), 0);
+        assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_END, (rodt_ratio){number, 1}), 0);
+    }
+    assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ONE_FEW_MANY, (rodt_ratio){1, 2}), 1);
+    assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ONE_FEW_MANY, (rodt_ratio){11, 2}), 1);
+    assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_BELOW_TWO, (rodt_ratio){-5, 2}), 0);
+    assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_BELOW_TWO, (rodt_ratio){3, 2}), 0);
+    assert_int_equal(rodti_plural_index(RODT_PLURAL_RULE_ONE_OTHER, (rodt_ratio){1, 2}), 1);
+    const size_t forms[] = {rodti_plural_forms(RODT_PLURAL_RULE_ALIKE), rodti_plural_forms(RODT_PLURAL_RULE_ONE_OTHER),
+                            rodti_plural_forms(RODT_PLURAL_RULE_BELOW_TWO), rodti_plural_forms(RODT_PLURAL_RULE_ONE_FEW_MANY)};
+    assert_true(forms[0] == 1 && forms[1] == 2 && forms[2] == 2 && forms[3] == 3);
+    assert_int_equal(rodti_plural_forms(RODT_PLURAL_RULE_END), 0);
+    assert_int_equal(rodti_plural_forms(UINT32_MAX), 0);
 }
 
 /* --- Messages that a program made up ----------------------------------------------------------------- */
@@ -1007,6 +1079,8 @@ int main(void)
         cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
         cmocka_unit_test(plurals_follow_their_rule),
         cmocka_unit_test(numbers_are_written_by_their_kind),
+        cmocka_unit_test(digits_are_counted),
+        cmocka_unit_test(plurals_of_each_number),
         cmocka_unit_test(made_up_messages_are_refused),
         cmocka_unit_test(a_form_that_there_is_not_is_refused),
         cmocka_unit_test(what_is_broken_is_refused),
