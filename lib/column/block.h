@@ -57,11 +57,12 @@ INLINE void clear_bits(rodt_column_bits from, size_t row, size_t count, uint8_t 
  * order of bytes; no sum runs from one byte into the next. */
 INLINE void spread_bits(uint8_t bits, int8_t *out)
 {
-    static const uint8_t weights[8] = {1, 2, 4, 8, 16, 32, 64, 128};
+    const union {
+        uint8_t bytes[8];
+        uint64_t word;
+    } weights = {{1, 2, 4, 8, 16, 32, 64, 128}};
     const uint64_t each = UINT64_C(0x0101010101010101);
-    uint64_t weight;
-    memcpy(&weight, weights, sizeof weight);
-    uint64_t bytes = (each * bits) & weight;
+    uint64_t bytes = (each * bits) & weights.word;
     bytes = (((bytes + each * 0x7F) >> 7) & each) * 0xFF;
     memcpy(out, &bytes, sizeof bytes);
 }

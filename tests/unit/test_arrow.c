@@ -293,12 +293,20 @@ static void a_wrong_batch_is_refused(void **state)
     size_t rows;
     make_batch();
     assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
-    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, &in, &rows, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, NULL, &in, &rows, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, NULL, &rows, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_judge_arrow(NULL, &batch.schema, &batch.array, &answers, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
+    for (int i = 0; i < 4; i++) {
+        rodt_error error = {.status = RODT_OK};
+        assert_int_equal(rodt_column_in_from_arrow(i == 0 ? NULL : &batch.schema, i == 1 ? NULL : &batch.array,
+                                                   i == 2 ? NULL : &in, i == 3 ? NULL : &rows, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "");
+        assert_string_equal(error.text, "a schema, an array and room for the columns are needed");
+    }
+    for (int i = 0; i < 2; i++) {
+        rodt_error error = {.status = RODT_OK};
+        assert_int_equal(rodt_column_plan_judge_arrow(i == 0 ? NULL : plan, &batch.schema, &batch.array,
+                                                      i == 1 ? NULL : &answers, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "");
+        assert_string_equal(error.text, "a plan and room for the answers are needed");
+    }
 }
 
 static void wrong_children_are_refused(void **state)

@@ -9,6 +9,10 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#if defined(__linux__)
+#include <sys/mman.h>
+#include <unistd.h>
+#endif
 
 #include "column/check.h"
 #include "column/kernel.h"
@@ -701,6 +705,50 @@ static void many_rows_are_held_apart(void **state)
     assert_int_equal(rodti_column_check_out(&all.out, rows, &error), RODT_OK);
 }
 
+#if defined(__linux__)
+/* The end of a page, behind which is one that nobody may touch. */
+static char *page_end(size_t which)
+{
+    static char *pages;
+    const size_t page = (size_t)sysconf(_SC_PAGESIZE);
+    if (pages == NULL) {
+        pages = aligned_alloc(page, 24 * page);
+        assert_non_null(pages);
+        memset(pages, 0, 24 * page);
+        for (size_t i = 1; i < 24; i += 2)
+            assert_int_equal(mprotect(pages + i * page, page, PROT_NONE), 0);
+    }
+    return pages + (2 * which + 1) * page;
+}
+
+static void *last_cells(size_t which, size_t rows, size_t width) { return page_end(which) - rows * width; }
+
+/* Nothing is read or written behind the last row, nor bits behind its bit. */
+static void columns_end_with_their_last_row(void **state)
+{
+    (void)state;
+    start("us-fmcsr", NULL);
+    add_simple();
+    for (size_t rows = 1; rows < 150; rows++)
+        for (size_t from = 0; from < 8; from++) {
+            const rodt_column_bits bits = {last_cells(0, (from + rows + 7) / 8, 1), from};
+            const rodt_column_out out = {.stroke = last_cells(1, rows, 4), .verdict = last_cells(2, rows, 1),
+                                         .reasons = last_cells(3, rows, 8), .flags = last_cells(4, rows, 1)};
+            rodt_column_in in = {.released = last_cells(5, rows, 4), .applied = last_cells(6, rows, 4),
+                                 .chamber = last_cells(7, rows, 1)};
+            assert_int_equal(rodt_column_plan_judge(plan, &in, rows, &out, NULL), RODT_OK);
+            in.released_valid = in.psi_valid = in.row_valid = bits;
+            in.psi = last_cells(8, rows, 4);
+            in.date = last_cells(9, rows, 4);
+            assert_int_equal(rodt_column_plan_judge(plan, &in, rows, &out, NULL), RODT_OK);
+            in.released = in.applied = NULL;
+            in.released64 = last_cells(10, rows, 8);
+            in.applied64 = last_cells(11, rows, 8);
+            assert_int_equal(rodt_column_plan_judge(plan, &in, rows, &out, NULL), RODT_OK);
+        }
+}
+#endif
+
 /* Programs that were built with one version run with the next: no size of the engine's own may be in their headers. */
 static void headers_say_nothing_of_the_inside(void **state)
 {
@@ -739,6 +787,9 @@ int main(void)
         cmocka_unit_test(columns_may_not_overlap_answers),
         cmocka_unit_test(each_pair_of_columns_is_held_apart),
         cmocka_unit_test(many_rows_are_held_apart),
+#if defined(__linux__)
+        cmocka_unit_test(columns_end_with_their_last_row),
+#endif
         cmocka_unit_test(headers_say_nothing_of_the_inside),
     };
     return cmocka_run_group_tests(tests, NULL, free_plan);
