@@ -377,7 +377,9 @@ static void wrong_plans_are_refused(void **state)
     rodt_reading common = {.unit = RODT_UNIT_IN};
     rodt_column_plan *made = NULL;
     assert_int_equal(rodt_column_plan_new(NULL, NULL, &made, &error), RODT_E_UNKNOWN_RULES);
+    expect_error(RODT_E_UNKNOWN_RULES, "", "no rule set was given");
     assert_int_equal(rodt_column_plan_new(rules, NULL, NULL, &error), RODT_E_ARGUMENT);
+    expect_error(RODT_E_ARGUMENT, "", "room for a plan is needed");
     memcpy(&common.unit, &(uint32_t){9}, sizeof common.unit);
     assert_int_equal(rodt_column_plan_new(rules, &common, &made, &error), RODT_E_ARGUMENT);
     expect_error(RODT_E_ARGUMENT, "unit", "unit of a length");
@@ -406,9 +408,11 @@ static void chambers_that_are_none_are_refused(void **state)
     rodt_chamber chamber = {.size = "30"};
     uint32_t code = 77;
     start("us-fmcsr", NULL);
-    assert_int_equal(rodt_column_plan_add(NULL, &chamber, &code, &error), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_add(plan, NULL, &code, &error), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_add(plan, &chamber, NULL, NULL), RODT_E_ARGUMENT);
+    for (int i = 0; i < 3; i++) {
+        assert_int_equal(rodt_column_plan_add(i == 0 ? NULL : plan, i == 1 ? NULL : &chamber, i == 2 ? NULL : &code, &error),
+                         RODT_E_ARGUMENT);
+        expect_error(RODT_E_ARGUMENT, "", "a plan, a chamber and room for its code are needed");
+    }
     chamber.rated_stroke = (rodt_length){-1, 1};
     assert_int_equal(rodt_column_plan_add(plan, &chamber, &code, &error), RODT_E_ARGUMENT);
     expect_error(RODT_E_ARGUMENT, "rated_stroke", "below zero");
@@ -563,6 +567,7 @@ static void wrong_columns_are_refused(void **state)
     start("us-fmcsr", NULL);
     const rodt_column_in good = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber};
     assert_int_equal(rodt_column_plan_judge(NULL, &good, 9, &answers, &error), RODT_E_ARGUMENT);
+    expect_error(RODT_E_ARGUMENT, "", "a plan, columns and room for the answers are needed");
     refuse_columns(NULL, 9, &answers, "", "needed");
     refuse_columns(&good, 9, NULL, "", "needed");
     refuse_columns(&good, SIZE_MAX, &answers, "", "so many rows");

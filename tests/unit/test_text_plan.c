@@ -542,12 +542,18 @@ static void test_many_chambers_to_codes(void **state)
     unknown.layout = (rodt_text_layout)RODT_TEXT_LAYOUT_END;
     assert_int_equal(rodt_chamber_reader_read(reader, &unknown, 1, codes, &error), RODT_E_ARGUMENT);
     assert_string_equal(error.field, "chamber");
-    assert_int_equal(rodt_chamber_reader_read(NULL, &in.field[CHAMBER], 1, codes, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_reader_new(NULL, &reader), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_reader_new(numbers, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, NULL, 1, codes, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 1, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[DRUM], 1, codes, NULL), RODT_E_ARGUMENT);
+    for (int i = 0; i < 3; i++) {
+        memset(&error, 0, sizeof error);
+        assert_int_equal(rodt_chamber_reader_read(i == 0 ? NULL : reader, i == 1 ? NULL : &in.field[CHAMBER], 1,
+                                                  i == 2 ? NULL : codes, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "");
+        assert_string_equal(error.text, "a reader, a column and room for the codes are needed");
+    }
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[DRUM], 1, codes, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "chamber");
+    assert_string_equal(error.text, "this column is needed");
 }
 
 /* --- Wrong use --------------------------------------------------------------------------------------- */
@@ -649,6 +655,65 @@ static void test_arrays_that_cannot_be(void **state)
     assert_int_equal(out.count, 0);
 }
 
+/* Nothing is copied: each part of an array is where it was. */
+static void test_arrays_are_taken_as_they_are(void **state)
+{
+    (void)state;
+    static const char *const formats[] = {"u", "U", "vu"};
+    static const rodt_text_layout layouts[] = {RODT_TEXT_LAYOUT_OFFSETS32, RODT_TEXT_LAYOUT_OFFSETS64, RODT_TEXT_LAYOUT_VIEWS};
+    static const char letters[] = "cCsSiIlL";
+    const void *indices[] = {arrow.index8, arrow.index64};
+    rodt_text_cells out;
+    make_texts();
+    arrow.buffers[0] = arrow.valid;
+    arrow.buffers[1] = arrow.views;
+    arrow.buffers[2] = arrow.bytes;
+    for (size_t i = 0; i < 3; i++) {
+        struct ArrowSchema words = sane_schema(formats[i]), schema = sane_schema("i");
+        struct ArrowArray list = sane_array(i < 2 ? 3 : 2), array = sane_array(2);
+        list.length = 3;
+        list.offset = 2;
+        assert_int_equal(rodt_text_cells_from_arrow(&words, &list, &out, NULL), RODT_OK);
+        assert_int_equal(out.layout, layouts[i]);
+        assert_int_equal(out.from, 2);
+        assert_int_equal(out.count, 3);
+        assert_ptr_equal(out.valid.bits, arrow.valid);
+        assert_int_equal(out.valid.from, 2);
+        assert_ptr_equal(out.cells, arrow.views);
+        assert_ptr_equal(out.bytes, i < 2 ? arrow.bytes : NULL);
+        assert_ptr_equal(out.buffers, i < 2 ? NULL : arrow.buffers + 2);
+        assert_null(out.index);
+        list.n_buffers--;
+        refuse_array(&words, &list, "cannot be");
+        list.n_buffers++;
+        schema.dictionary = &words;
+        array.dictionary = &list;
+        array.buffers = indices;
+        array.offset = 4;
+        for (size_t k = 0; k < 8; k++) {
+            const char letter[2] = {letters[k]};
+            schema.format = letter;
+            assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_OK);
+            assert_int_equal(out.index_width, 1u << k / 2);
+            assert_ptr_equal(out.index, arrow.index64);
+            assert_int_equal(out.index_from, 4);
+            assert_ptr_equal(out.index_valid.bits, arrow.index8);
+            assert_int_equal(out.index_valid.from, 4);
+            assert_int_equal(out.from, 2);
+            assert_ptr_equal(out.cells, arrow.views);
+        }
+    }
+    for (int i = 0; i < 3; i++) {
+        rodt_error error = {.status = RODT_OK};
+        const struct ArrowSchema schema = sane_schema("u");
+        const struct ArrowArray array = sane_array(3);
+        assert_int_equal(rodt_text_cells_from_arrow(i == 0 ? NULL : &schema, i == 1 ? NULL : &array, i == 2 ? NULL : &out, &error),
+                         RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "");
+        assert_string_equal(error.text, "a schema, an array and room for the cells are needed");
+    }
+}
+
 static void test_dictionaries_that_cannot_be(void **state)
 {
     (void)state;
@@ -730,9 +795,13 @@ static void test_refused_calls(void **state)
     row("30", "2", "4");
     rodt_text_columns in = spans();
     rodt_column_out out = answers;
-    assert_int_equal(rodt_text_plan_judge(NULL, &in, 1, &out, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_judge(plan, NULL, 1, &out, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, NULL, NULL), RODT_E_ARGUMENT);
+    for (int i = 0; i < 3; i++) {
+        memset(&error, 0, sizeof error);
+        assert_int_equal(rodt_text_plan_judge(i == 0 ? NULL : plan, i == 1 ? NULL : &in, 1, i == 2 ? NULL : &out, &error),
+                         RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "");
+        assert_string_equal(error.text, "a plan, columns and room for the answers are needed");
+    }
     out.verdict = NULL;
     refuse(&in, &out, "verdict");
     out = answers;
@@ -753,6 +822,22 @@ static void test_refused_calls(void **state)
     in = spans();
     memcpy(&in.field[DRUM].layout, &(uint32_t){5}, sizeof in.field[DRUM].layout);
     refuse(&in, &answers, "drum");
+    static const struct {
+        uint32_t width;
+        bool known;
+    } widths[] = {{0, false}, {1, true}, {2, true}, {3, false}, {4, true}, {5, false}, {7, false}, {8, true}, {9, false}, {16, false}};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        const uint64_t index = 0;
+        in = spans();
+        in.field[CHAMBER].index = &index;
+        in.field[CHAMBER].count = 1;
+        in.field[CHAMBER].index_width = widths[i].width;
+        if (widths[i].known)
+            assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers, NULL), RODT_OK);
+        else
+            refuse(&in, &answers, "chamber");
+    }
+    memset(table.reasons, 0, sizeof table.reasons);
     for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
         in = spans();
         in.field[field] = in.field[RELEASED];
@@ -780,7 +865,7 @@ int main(void)
          cmocka_unit_test(test_long_and_broken_cells),
         cmocka_unit_test(test_readings_that_never_come_again), cmocka_unit_test(test_a_form_with_everything),
         cmocka_unit_test(test_a_row_that_is_too_fine), cmocka_unit_test(test_arrays_that_cannot_be),
-        cmocka_unit_test(test_dictionaries_that_cannot_be),
+        cmocka_unit_test(test_dictionaries_that_cannot_be), cmocka_unit_test(test_arrays_are_taken_as_they_are),
         cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
         cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
