@@ -707,7 +707,9 @@ static void texts_that_are_not_sorted_are_refused(void **state)
         catalogue.texts = wrong[i];
         catalogue.text_count = 2;
         assert_int_equal(rodt_catalogue_check(&catalogue, NULL, &error), RODT_E_TABLE);
-        assert_non_null(strstr(error.text, "of the tables"));
+        assert_string_equal(error.text, i < 2 ? "text 1 of the tables is not sorted by its English, or there twice"
+                                       : i == 2 ? "text 1 of the tables is not said" : "text 0 of the tables is not said");
+        assert_int_equal(error.column, 0);
     }
 }
 
@@ -845,6 +847,111 @@ static void arguments_are_found_in_any_message(void **state)
     assert_null(rodt_message_argument(&message, "none"));
     message.count = RODT_MESSAGE_ARGUMENTS - 1;
     assert_null(rodt_message_argument(&message, "last"));
+}
+
+static void expect_argument(const rodt_message *message, uint32_t at, const char *name, rodt_argument_kind kind, uint32_t code,
+                            rodt_ratio number)
+{
+    const rodt_argument *found = &message->arguments[at];
+    assert_int_equal(message->count, at + 1);
+    assert_string_equal(found->name, name);
+    assert_ptr_equal(rodt_message_argument(message, name), found);
+    assert_int_equal(found->kind, kind);
+    assert_int_equal(found->code, code);
+    assert_int_equal(found->number.num, number.num);
+    assert_int_equal(found->number.den, number.den);
+}
+
+/* Each kind of argument, in the order in which they are added. */
+static void arguments_are_added(void **state)
+{
+    (void)state;
+    rodt_message message;
+    memset(&message, 0x5A, sizeof message);
+    rodti_message_start(&message, RODT_MESSAGE_LINE_OVER);
+    assert_int_equal(message.code, RODT_MESSAGE_LINE_OVER);
+    assert_int_equal(message.count, 0);
+    rodti_message_clause(&message, "a", RODT_MESSAGE_VALUE_ABOUT);
+    expect_argument(&message, 0, "a", RODT_ARGUMENT_KIND_CLAUSE, RODT_MESSAGE_VALUE_ABOUT, (rodt_ratio){0, 0});
+    rodti_message_length(&message, "b", (rodt_length){7, 4}, RODT_UNIT_IN);
+    expect_argument(&message, 1, "b", RODT_ARGUMENT_KIND_LENGTH, RODT_MESSAGE_VALUE_INCHES, (rodt_ratio){7, 4});
+    rodti_message_length(&message, "c", (rodt_length){7, 4}, RODT_UNIT_CM);
+    expect_argument(&message, 2, "c", RODT_ARGUMENT_KIND_LENGTH, RODT_MESSAGE_VALUE_MM, (rodt_ratio){7, 4});
+    rodti_message_limit(&message, "d", (rodt_length){2, 1}, RODT_UNIT_MM);
+    expect_argument(&message, 3, "d", RODT_ARGUMENT_KIND_LIMIT, RODT_MESSAGE_VALUE_MM, (rodt_ratio){2, 1});
+    rodti_message_number(&message, "e", (rodt_ratio){5, 3}, RODT_MESSAGE_VALUE_PSI);
+    expect_argument(&message, 4, "e", RODT_ARGUMENT_KIND_NUMBER, RODT_MESSAGE_VALUE_PSI, (rodt_ratio){5, 3});
+    rodti_message_count(&message, "f", 12);
+    expect_argument(&message, 5, "f", RODT_ARGUMENT_KIND_NUMBER, RODT_MESSAGE_NONE, (rodt_ratio){12, 1});
+    rodti_message_pressure(&message, "g", (rodt_pressure){95, 2});
+    expect_argument(&message, 6, "g", RODT_ARGUMENT_KIND_NUMBER, RODT_MESSAGE_NONE, (rodt_ratio){95, 2});
+    rodti_message_start(&message, RODT_MESSAGE_LINE_OVER);
+    rodti_message_figure(&message, "h", (rodt_ratio){1, 3}, RODT_MESSAGE_VALUE_KPA, 4);
+    expect_argument(&message, 0, "h", RODT_ARGUMENT_KIND_FIGURE, RODT_MESSAGE_VALUE_KPA, (rodt_ratio){1, 3});
+    assert_int_equal(message.arguments[0].digits, 4);
+    rodti_message_fraction(&message, "i", (rodt_ratio){3, 4});
+    expect_argument(&message, 1, "i", RODT_ARGUMENT_KIND_FRACTION, RODT_MESSAGE_NONE, (rodt_ratio){3, 4});
+    rodti_message_date(&message, "j", (rodt_date){2021, 10, 14});
+    expect_argument(&message, 2, "j", RODT_ARGUMENT_KIND_DATE, RODT_MESSAGE_NONE, (rodt_ratio){0, 0});
+    assert_int_equal(message.arguments[2].date.day, 14);
+    rodti_message_text(&message, "k", "text");
+    expect_argument(&message, 3, "k", RODT_ARGUMENT_KIND_TEXT, RODT_MESSAGE_NONE, (rodt_ratio){0, 0});
+    assert_string_equal(message.arguments[3].text, "text");
+}
+
+/* Where there is no room the last one is written over. */
+static void messages_are_appended_and_filled(void **state)
+{
+    (void)state;
+    rodt_message message, whole;
+    rodti_message_start(&message, RODT_MESSAGE_LINE_OVER);
+    for (int i = 0; i < 4; i++)
+        rodti_message_number(&message, "number", (rodt_ratio){i, 7}, RODT_MESSAGE_VALUE_PSI);
+    rodti_message_start(&whole, RODT_MESSAGE_LINE_SPARE);
+    rodti_message_append(&whole, "all", &message);
+    assert_int_equal(whole.arguments[0].kind, RODT_ARGUMENT_KIND_CLAUSE);
+    assert_int_equal(whole.arguments[0].code, RODT_MESSAGE_LINE_OVER);
+    assert_string_equal(whole.arguments[0].name, "all");
+    assert_int_equal(whole.count, 5);
+    assert_memory_equal(&whole.arguments[1], &message.arguments[0], 4 * sizeof message.arguments[0]);
+    static const char names[RODT_MESSAGE_ARGUMENTS + 2][2] = {"x", "x"};
+    rodti_message_start(&message, RODT_MESSAGE_LINE_OVER);
+    for (uint32_t i = 0; i < RODT_MESSAGE_ARGUMENTS + 2; i++) {
+        rodti_message_text(&message, names[i], "text");
+        assert_int_equal(message.count, i < RODT_MESSAGE_ARGUMENTS ? i + 1 : RODT_MESSAGE_ARGUMENTS);
+        assert_ptr_equal(message.arguments[message.count - 1].name, names[i]);
+    }
+    assert_ptr_equal(message.arguments[0].name, names[0]);
+    assert_int_equal(rodti_message_sentence(RODT_MESSAGE_LINE_OVER, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodti_message_sentence(RODT_MESSAGE_VALUE_NOT_GIVEN, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_VALUE_NOT_GIVEN);
+    assert_int_equal(message.count, 0);
+    char text[32] = "kept";
+    assert_int_equal(rodti_message_say(RODT_E_RANGE, &message, text, sizeof text, NULL), RODT_E_RANGE);
+    assert_string_equal(text, "kept");
+    assert_int_equal(rodti_message_say(RODT_OK, &message, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "(not measured)");
+}
+
+/* Each text of a table, and what is before, between and behind them. */
+static void texts_are_found_in_order(void **state)
+{
+    (void)state;
+    static const rodt_table_text texts[] = {{"b", "1"}, {"d", "2"}, {"f", "3"}, {"h", "4"}, {"j", "5"}};
+    for (size_t count = 0; count <= COUNT_OF(texts); count++) {
+        rodt_catalogue catalogue = marked_catalogue;
+        catalogue.texts = texts;
+        catalogue.text_count = (uint32_t)count;
+        assert_int_equal(rodt_catalogue_check(&catalogue, NULL, NULL), RODT_OK);
+        for (size_t i = 0; i < 11; i++) {
+            const char english[2] = {(char)('a' + i)};
+            const char *said = rodt_catalogue_text(&catalogue, english);
+            assert_ptr_equal(said, i % 2 == 1 && i / 2 < count ? texts[i / 2].said : english);
+        }
+    }
+    assert_ptr_equal(rodt_catalogue_at(0), rodt_catalogue_find(rodt_catalogue_at(0)->language));
+    for (size_t i = 0; i < rodt_catalogue_count(); i++)
+        assert_ptr_equal(rodt_catalogue_at(i), rodt_catalogue_at(0) + i);
 }
 
 /* --- Numbers ----------------------------------------------------------------------------------------- */
@@ -1079,6 +1186,9 @@ int main(void)
         cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
         cmocka_unit_test(plurals_follow_their_rule),
         cmocka_unit_test(numbers_are_written_by_their_kind),
+        cmocka_unit_test(arguments_are_added),
+        cmocka_unit_test(messages_are_appended_and_filled),
+        cmocka_unit_test(texts_are_found_in_order),
         cmocka_unit_test(digits_are_counted),
         cmocka_unit_test(plurals_of_each_number),
         cmocka_unit_test(made_up_messages_are_refused),
