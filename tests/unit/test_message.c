@@ -956,68 +956,69 @@ static void texts_are_found_in_order(void **state)
 
 /* --- Numbers ----------------------------------------------------------------------------------------- */
 
+static const struct {
+    rodt_argument argument;
+    const char *text;
+} written[] = {
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "-1 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "1 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 0}, .code = RODT_MESSAGE_VALUE_MM}, "(not measured)"},
+    /* Millimetres of so fine a stroke do not fit in 64 bits. */
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {2305843009213693951, 1000000000000000003},
+      .code = RODT_MESSAGE_VALUE_MM}, "about 58,568 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_MM}, "1 3/4 in (44,45 mm)"},
+    {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_INCHES}, "1 3/4"},
+    {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}, .code = RODT_MESSAGE_VALUE_PERCENT}, "16 2/3 %"},
+    {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}}, "16 2/3"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {185, 2}, .code = RODT_MESSAGE_VALUE_PSI}, "92 1/2 psi"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {16, 5}, .code = RODT_MESSAGE_VALUE_PSI}, "3,2 psi"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 6}, "about 0,333333"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 7}, "about 0,333333"},
+    /* The last denominator of halves and the most digits that are written as they are, and one more of both. */
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 1}, .code = RODT_MESSAGE_VALUE_MM}, "0 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/128"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 320}, .code = RODT_MESSAGE_VALUE_INCHES}, "0,003125"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 256}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/256"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 640}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/640"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 64}, .code = RODT_MESSAGE_VALUE_MM}, "0,396875 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_MM}, "about 0,198 mm"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 16}, .digits = 2}, "1/16"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 32}, .digits = 2}, "about 0,03"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 1000}, .digits = 1}, "0,001"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 10000}, .digits = 3}, "about 0,000"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 0}, "about 0,3"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 1}, "about 0,3"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 2}, "about 0,33"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 5}, "about 0,33333"},
+    /* Half of the last digit, a little less, and what is carried; as large as numbers can be. */
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {2469, 2000}, .digits = 3}, "about 1,235"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-2469, 2000}, .digits = 3}, "about -1,235"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {123449, 100000}, .digits = 3}, "about 1,234"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {59999, 30000}, .digits = 3}, "about 2,000"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-59999, 30000}, .digits = 1}, "about -2,0"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, INT64_MAX}, .digits = 6}, "about 0,000000"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX - 1, INT64_MAX}, .digits = 6}, "about 1,000000"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6148914691236517204, INT64_MAX}, .digits = 6}, "about 0,666667"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX, 3000}, .digits = 2}, "about 3074457345618258,60"},
+    {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-INT64_MAX, 1}}, "-9223372036854775807"},
+    {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {-7, 12}}, "-7/12"},
+    {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, 1}}, "1/1"},
+    {{.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
+    {{.kind = RODT_ARGUMENT_KIND_DATE}, "(not measured)"},
+    {{.kind = RODT_ARGUMENT_KIND_TEXT, .text = "{as} it stands"}, "{as} it stands"},
+};
+
 static void numbers_are_written_by_their_kind(void **state)
 {
     (void)state;
-    static const struct {
-        rodt_argument argument;
-        const char *text;
-    } cases[] = {
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "-1 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "1 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 0}, .code = RODT_MESSAGE_VALUE_MM}, "(not measured)"},
-        /* Millimetres of so fine a stroke do not fit in 64 bits. */
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {2305843009213693951, 1000000000000000003},
-          .code = RODT_MESSAGE_VALUE_MM}, "about 58,568 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_MM}, "1 3/4 in (44,45 mm)"},
-        {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_INCHES}, "1 3/4"},
-        {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}, .code = RODT_MESSAGE_VALUE_PERCENT}, "16 2/3 %"},
-        {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}}, "16 2/3"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {185, 2}, .code = RODT_MESSAGE_VALUE_PSI}, "92 1/2 psi"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {16, 5}, .code = RODT_MESSAGE_VALUE_PSI}, "3,2 psi"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 6}, "about 0,333333"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 7}, "about 0,333333"},
-        /* The last denominator of halves and the most digits that are written as they are, and one more of both. */
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 1}, .code = RODT_MESSAGE_VALUE_MM}, "0 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/128"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 320}, .code = RODT_MESSAGE_VALUE_INCHES}, "0,003125"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 256}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/256"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 640}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/640"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 64}, .code = RODT_MESSAGE_VALUE_MM}, "0,396875 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_MM}, "about 0,198 mm"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 16}, .digits = 2}, "1/16"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 32}, .digits = 2}, "about 0,03"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 1000}, .digits = 1}, "0,001"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 10000}, .digits = 3}, "about 0,000"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 0}, "about 0,3"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 1}, "about 0,3"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 2}, "about 0,33"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 5}, "about 0,33333"},
-        /* Half of the last digit, a little less, and what is carried; as large as numbers can be. */
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {2469, 2000}, .digits = 3}, "about 1,235"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-2469, 2000}, .digits = 3}, "about -1,235"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {123449, 100000}, .digits = 3}, "about 1,234"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {59999, 30000}, .digits = 3}, "about 2,000"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-59999, 30000}, .digits = 1}, "about -2,0"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, INT64_MAX}, .digits = 6}, "about 0,000000"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX - 1, INT64_MAX}, .digits = 6}, "about 1,000000"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6148914691236517204, INT64_MAX}, .digits = 6}, "about 0,666667"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MAX, 3000}, .digits = 2}, "about 3074457345618258,60"},
-        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {-INT64_MAX, 1}}, "-9223372036854775807"},
-        {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {-7, 12}}, "-7/12"},
-        {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, 1}}, "1/1"},
-        {{.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
-        {{.kind = RODT_ARGUMENT_KIND_DATE}, "(not measured)"},
-        {{.kind = RODT_ARGUMENT_KIND_TEXT, .text = "{as} it stands"}, "{as} it stands"},
-    };
     static const char *templates[RODT_MESSAGE_END];
     const rodt_catalogue comma = {.language = "en-ZA", .templates = templates, .count = RODT_MESSAGE_END,
                                   .decimal_sign = ",", .plural = RODT_PLURAL_RULE_ONE_OTHER};
@@ -1025,12 +1026,12 @@ static void numbers_are_written_by_their_kind(void **state)
     for (int code = 1; code < RODT_MESSAGE_END; code++)
         templates[code] = templates[code] != NULL ? strchr(templates[code], '\2') + 1 : NULL;
     templates[RODT_MESSAGE_LINE_SPARE] = "{x}";
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_message message = {.code = RODT_MESSAGE_LINE_SPARE, .count = 1, .arguments = {cases[i].argument}};
+    for (size_t i = 0; i < COUNT_OF(written); i++) {
+        rodt_message message = {.code = RODT_MESSAGE_LINE_SPARE, .count = 1, .arguments = {written[i].argument}};
         char text[ROOM];
         message.arguments[0].name = "x";
         assert_int_equal(rodt_message_format(&message, &comma, text, sizeof text, NULL), RODT_OK);
-        assert_string_equal(text, cases[i].text);
+        assert_string_equal(text, written[i].text);
     }
 }
 

@@ -769,6 +769,29 @@ static void refuse(const rodt_text_columns *in, const rodt_column_out *out, cons
     assert_true(strlen(error.text) > 10);
 }
 
+static void test_widths_of_indices(void **state)
+{
+    (void)state;
+    const uint64_t index = 0;
+    start("us-fmcsr", &plain);
+    clear();
+    row("30", "2", "4");
+    static const struct {
+        uint32_t width;
+        bool known;
+    } widths[] = {{0, false}, {1, true}, {2, true}, {3, false}, {4, true}, {5, false}, {7, false}, {8, true}, {9, false}, {16, false}};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        rodt_text_columns in = spans();
+        in.field[CHAMBER].index = &index;
+        in.field[CHAMBER].count = 1;
+        in.field[CHAMBER].index_width = widths[i].width;
+        if (widths[i].known)
+            assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers, NULL), RODT_OK);
+        else
+            refuse(&in, &answers, "chamber");
+    }
+}
+
 static void test_refused_calls(void **state)
 {
     (void)state;
@@ -822,22 +845,6 @@ static void test_refused_calls(void **state)
     in = spans();
     memcpy(&in.field[DRUM].layout, &(uint32_t){5}, sizeof in.field[DRUM].layout);
     refuse(&in, &answers, "drum");
-    static const struct {
-        uint32_t width;
-        bool known;
-    } widths[] = {{0, false}, {1, true}, {2, true}, {3, false}, {4, true}, {5, false}, {7, false}, {8, true}, {9, false}, {16, false}};
-    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
-        const uint64_t index = 0;
-        in = spans();
-        in.field[CHAMBER].index = &index;
-        in.field[CHAMBER].count = 1;
-        in.field[CHAMBER].index_width = widths[i].width;
-        if (widths[i].known)
-            assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers, NULL), RODT_OK);
-        else
-            refuse(&in, &answers, "chamber");
-    }
-    memset(table.reasons, 0, sizeof table.reasons);
     for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
         in = spans();
         in.field[field] = in.field[RELEASED];
@@ -868,6 +875,7 @@ int main(void)
         cmocka_unit_test(test_dictionaries_that_cannot_be), cmocka_unit_test(test_arrays_are_taken_as_they_are),
         cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
+        cmocka_unit_test(test_widths_of_indices),
         cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
         cmocka_unit_test(test_many_chambers_to_codes)};
     return cmocka_run_group_tests(tests, NULL, free_all);
