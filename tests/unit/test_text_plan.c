@@ -808,8 +808,6 @@ static void test_refused_calls(void **state)
         assert_true(error.field[0] != '\0');
     }
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.psi = "lots"}, &plan, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
-                     RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
     assert_int_equal(error.status, RODT_E_SYNTAX);
     rodt_text_plan_free(plan);
