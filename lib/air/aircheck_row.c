@@ -194,7 +194,7 @@ static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio a
     bool between = row->comparison == RODT_COMPARISON_BETWEEN;
     int low = rodti_exact_compare(measured, allowed);
     int high = between ? rodti_exact_compare(measured, row->upper) : -1;
-    out->measured = (rodt_ratio){measured.num, measured.den};
+    out->measured = measured;
     out->allowed = allowed;
     if (between && high >= 0)
         out->allowed = row->upper;
@@ -248,6 +248,6 @@ rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_readin
     if (out->missing == RODT_AIR_MISSING_NOTHING)
         compare(row, measured, allowed, out);
     else
-        out->measured = (rodt_ratio){measured.num, measured.den};
+        out->measured = measured;
     return RODT_OK;
 }

@@ -32,13 +32,12 @@ static bool find_type(const rodt_chamber *chamber, rodt_ratio *out)
 
 static rodt_status times_type(const rodt_chamber *chamber, int64_t num, int64_t den, rodt_ratio *out)
 {
-    rodt_ratio type, factor, product;
+    rodt_ratio type, factor;
     if (chamber == NULL || out == NULL || den <= 0 || num < 0 || !find_type(chamber, &type))
         return RODT_E_ARGUMENT;
     bool made = rodti_exact_make(num, den, &factor);
-    if (NEVER(!made) /* it only gets smaller */ || !rodti_exact_multiply(type, factor, &product))
+    if (NEVER(!made) /* it only gets smaller */ || !rodti_exact_multiply(type, factor, out))
         return RODT_E_RANGE;
-    *out = (rodt_ratio){product.num, product.den};
     return RODT_OK;
 }
 
@@ -92,7 +91,6 @@ static rodt_axle_finding *find_or_add_axle(rodt_vehicle_finding *vehicle, int16_
     if (vehicle->axle_count == RODT_AXLES_MAX)
         return NULL;
     memmove(place + 1, place, (vehicle->axle_count - i) * sizeof *place);
-    memset(place, 0, sizeof *place);
     place->axle = axle;
     place->left = NO_END;
     place->right = NO_END;
@@ -175,14 +173,12 @@ static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_findin
     return mismatches;
 }
 
-/* Half an inch is a choice of this library: no law has a figure for it. A rod that did not move is named by
- * itself. */
+/* Half an inch is a choice of this library: no law has a figure for it. A rod that did not move is named by itself, and
+ * a stroke that is not given differs from none. */
 static void compare_strokes(const rodt_finding *left, const rodt_finding *right, rodt_axle_finding *axle)
 {
     const rodt_length bound = {1, 2};
     rodt_length a = left->applied_stroke, b = right->applied_stroke;
-    if (!rodt_length_given(a) || !rodt_length_given(b))
-        return;
     bool ordered = rodt_length_compare(a, b) >= 0;
     if (rodt_length_subtract(ordered ? a : b, ordered ? b : a, &axle->stroke_difference) != RODT_OK)
         return;

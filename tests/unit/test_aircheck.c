@@ -719,6 +719,92 @@ static void no_figure_is_rounded_to_fit(void **state)
     }
 }
 
+/* By hand: what each measure asks for, and what it makes of the least and the nearest figures. */
+#define ROW(of, by, ...) {.check = RODT_AIR_CHECK_##of, .measure = RODT_AIR_MEASURE_##by, .value = {25, 1}, \
+                          .comparison = RODT_COMPARISON_NOT_LESS_THAN, __VA_ARGS__}
+#define JUDGED(as, measured, allowed) RODT_AIR_RESULT_##as, RODT_AIR_MISSING_NOTHING, {measured, 1}, {allowed, 1}
+#define OPEN(what) RODT_AIR_RESULT_UNDETERMINED, RODT_AIR_MISSING_##what, {0, 0}, {0, 0}
+#define HALF_OPEN(measured) RODT_AIR_RESULT_UNDETERMINED, RODT_AIR_MISSING_CUT_OUT, {measured, 1}, {0, 0}
+#define NEVER_CAME RODT_AIR_RESULT_DEFECTIVE, RODT_AIR_MISSING_NOTHING, {0, 0}, {0, 0}
+#define BELOW ROW(CUT_IN, PSI, .below_cut_out = true)
+#define LOSS ROW(LOSS_APPLIED, PSI_PER_MINUTE, .applications = 0)
+#define RESERVE ROW(RESERVE, PERCENT_LEFT, .applications = 4)
+#define PRESSURES ROW(BUILD_UP, SECONDS, .start = {85, 1}, .stop = {100, 1})
+#define EVENT ROW(BUILD_UP, SECONDS, .span = RODT_AIR_SPAN_WARNING)
+#define VOLUME ROW(BUILD_UP, SECONDS, .span = RODT_AIR_SPAN_WARNING, .by_volume = true)
+#define HALF ROW(WARNING, PSI, .half_cut_out = true)
+#define HALF_ALONE {.check = RODT_AIR_CHECK_WARNING, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .half_cut_out = true}
+#define TIMED .span = RODT_AIR_SPAN_WARNING, .seconds = {30, 1}
+static const struct {
+    rodt_air_limit row;
+    rodt_air_reading reading;
+    rodt_air_result result;
+    rodt_air_missing missing;
+    rodt_ratio measured, allowed;
+    bool at_limit;
+} single_rows[] = {
+    {BELOW, {.cut_out = {100, 1}}, OPEN(VALUE), false},
+    {BELOW, {.pressure = {100, 1}}, OPEN(CUT_OUT), false},
+    {BELOW, {.pressure = {100, 1}, .cut_out = {100, 1}}, JUDGED(DEFECTIVE, 0, 25), false},
+    {BELOW, {.pressure = {101, 1}, .cut_out = {100, 1}}, OPEN(SENSE), false},
+    {BELOW, {.pressure = {95, 1}, .cut_out = {120, 1}}, JUDGED(GOOD, 25, 25), true},
+    {LOSS, {.before = {100, 1}}, OPEN(VALUE), false},
+    {LOSS, {.after = {100, 1}}, OPEN(VALUE), false},
+    {LOSS, {.before = {99, 1}, .after = {100, 1}}, OPEN(SENSE), false},
+    {LOSS, {.before = {100, 1}, .after = {100, 1}}, JUDGED(DEFECTIVE, 0, 25), false},
+    {LOSS, {.before = {100, 1}, .after = {75, 1}}, JUDGED(GOOD, 25, 25), true},
+    {LOSS, {.before = {100, 1}, .after = {99, 1}, .seconds = {1, 1}}, JUDGED(GOOD, 60, 25), false},
+    {LOSS, {.before = {100, 1}, .after = {99, 1}, .seconds = {0, 1}}, OPEN(VALUE), false},
+    {RESERVE, {.before = {1, 1}, .after = {1, 2}}, JUDGED(GOOD, 50, 25), false},
+    {RESERVE, {.before = {1, 1}, .after = {1, 2}, .applications = 4}, JUDGED(GOOD, 50, 25), false},
+    {RESERVE, {.before = {1, 1}, .after = {1, 2}, .applications = 1}, OPEN(APPLICATIONS), false},
+    {RESERVE, {.before = {0, 1}, .after = {0, 1}}, OPEN(VALUE), false},
+    {RESERVE, {.before = {1, 1}, .after = {2, 1}}, OPEN(SENSE), false},
+    {ROW(RESERVE, PERCENT_LOST, .applications = 4), {.before = {100, 1}, .after = {80, 1}}, JUDGED(DEFECTIVE, 20, 25), false},
+    {PRESSURES, {.before = {85, 1}, .after = {100, 1}, .seconds = {30, 1}}, JUDGED(GOOD, 30, 25), false},
+    {PRESSURES, {.before = {85, 1}, .after = {100, 1}}, OPEN(VALUE), false},
+    {PRESSURES, {.before = {80, 1}, .after = {99, 1}, .seconds = {30, 1}}, OPEN(SPAN), false},
+    {PRESSURES, {.before = {85, 1}, .after = {101, 1}, .seconds = {30, 1}}, OPEN(SPAN), false},
+    {PRESSURES, {.after = {100, 1}, .seconds = {30, 1}}, OPEN(SPAN), false},
+    {PRESSURES, {.before = {85, 1}, .seconds = {30, 1}}, OPEN(SPAN), false},
+    {PRESSURES, {.before = {85, 1}, .after = {85, 1}, .seconds = {30, 1}}, OPEN(SENSE), false},
+    {EVENT, {TIMED, .before = {100, 1}, .after = {85, 1}}, JUDGED(GOOD, 30, 25), false},
+    {VOLUME, {TIMED, .required_volume = {1, 1}}, OPEN(VOLUME), false},
+    {VOLUME, {TIMED, .actual_volume = {1, 1}}, OPEN(VOLUME), false},
+    {VOLUME, {TIMED, .actual_volume = {1, 1}, .required_volume = {1, 1}}, JUDGED(GOOD, 30, 25), false},
+    {VOLUME, {TIMED, .actual_volume = {2, 1}, .required_volume = {1, 1}}, JUDGED(DEFECTIVE, 30, 50), false},
+    {HALF, {.pressure = {25, 1}}, JUDGED(GOOD, 25, 25), true},
+    {HALF, {.pressure = {26, 1}}, JUDGED(GOOD, 26, 25), false},
+    {HALF, {.pressure = {24, 1}}, HALF_OPEN(24), false},
+    {HALF, {.pressure = {24, 1}, .cut_out = {60, 1}}, JUDGED(DEFECTIVE, 24, 25), false},
+    {HALF, {.pressure = {24, 1}, .cut_out = {40, 1}}, JUDGED(GOOD, 24, 20), false},
+    {HALF_ALONE, {.pressure = {90, 1}}, HALF_OPEN(90), false},
+    {HALF_ALONE, {.pressure = {24, 1}, .cut_out = {60, 1}}, JUDGED(DEFECTIVE, 24, 30), false},
+    {EVENT, {.answer = RODT_RECORDED_NO, .seconds = {30, 1}}, OPEN(SENSE), false},
+    {ROW(BUILD_UP, SECONDS, .kind = RODT_AIR_KIND_EITHER), {.answer = RODT_RECORDED_NO}, NEVER_CAME, false},
+    {ROW(BUILD_UP, SECONDS, .kind = RODT_AIR_KIND_LIMIT_AND_MINOR), {.answer = RODT_RECORDED_NO}, NEVER_CAME, false},
+};
+#undef ROW
+
+static void one_row_and_one_reading(void **state)
+{
+    (void)state;
+    const air_vehicle vehicle = {.vehicle = RODT_VEHICLE_CLASS_SINGLE};
+    for (size_t i = 0; i < COUNT_OF(single_rows); i++) {
+        air_outcome out;
+        rodt_air_reading reading = single_rows[i].reading;
+        reading.check = single_rows[i].row.check;
+        assert_int_equal(rodti_air_judge_row(&single_rows[i].row, &reading, &vehicle, &out), RODT_OK);
+        if (out.result != single_rows[i].result || out.missing != single_rows[i].missing)
+            fail_msg("case %zu: %s, missing \"%s\"", i, rodt_air_result_name(out.result), rodt_air_missing_name(out.missing));
+        expect_ratio(out.measured, single_rows[i].measured.num, single_rows[i].measured.den);
+        expect_ratio(out.allowed, single_rows[i].allowed.num, single_rows[i].allowed.den);
+        assert_int_equal(out.at_limit, single_rows[i].at_limit);
+        assert_ptr_equal(out.row, &single_rows[i].row);
+        assert_false(out.major || out.minor);
+    }
+}
+
 /* Between two figures: what is allowed is named by the end that is nearer to what was found. */
 static void between_names_the_nearer_end(void **state)
 {
@@ -874,6 +960,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_figure_is_rounded_to_fit),
+        cmocka_unit_test(one_row_and_one_reading),
         cmocka_unit_test(between_names_the_nearer_end),
         cmocka_unit_test(a_volume_of_zero_is_none),
         cmocka_unit_test(ranks_that_differ_stay_open),

@@ -70,6 +70,40 @@ static void what_is_none(void **state)
     }
 }
 
+/* What was expected is said with what is there. */
+static void refusals_in_words(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *sentence;
+    } cases[] = {{"L", "the number of the axle was expected here, as in 1L or 2R; found L"},
+                 {"axle R", "the number of the axle was expected here, as in 1L or 2R; found R"},
+                 {"1X", "left or right was expected here, as in 1L or 2R; found X"},
+                 {"1 L R", "the end was expected here, as in 1L or 2R; found R"},
+                 {"", "no position; expected one such as 1L or 2R"},
+                 {"100R", "axles are numbered from 1 to 99"},
+                 {"990L", "axles are numbered from 1 to 99"}};
+    rodt_position position;
+    rodt_error error;
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        assert_int_not_equal(rodt_position_parse(cases[i].text, &position, &error), RODT_OK);
+        assert_string_equal(error.text, cases[i].sentence);
+    }
+    RODT_ENUM32(rodt_adjuster) adjuster;
+    assert_int_equal(rodt_position_parse(NULL, &position, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "no text, or no place for the position");
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
+    assert_int_equal(rodt_adjuster_parse(NULL, &adjuster, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a text and a place for the adjuster are needed");
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
+    assert_int_equal(rodt_adjuster_parse("bent", &adjuster, &error), RODT_E_SYNTAX);
+    assert_string_equal(error.text, "an adjuster is manual, automatic or unknown");
+    assert_int_equal(error.status, RODT_E_SYNTAX);
+    assert_int_equal(error.column, 1);
+}
+
 static void a_zero_byte_is_no_end(void **state)
 {
     (void)state;
@@ -131,10 +165,8 @@ static void adjusters(void **state)
         assert_int_equal(found, cases[i].adjuster);
     }
     RODT_ENUM32(rodt_adjuster) kept = RODT_ADJUSTER_MANUAL;
-    rodt_error error = {.status = RODT_OK};
     assert_int_equal(rodt_adjuster_parse_n("manually", 6, &kept, NULL), RODT_OK);
-    assert_int_equal(rodt_adjuster_parse("bent", &kept, &error), RODT_E_SYNTAX);
-    assert_string_equal(error.text, "an adjuster is manual, automatic or unknown");
+    assert_int_equal(rodt_adjuster_parse("bent", &kept, NULL), RODT_E_SYNTAX);
     assert_int_equal(rodt_adjuster_parse(NULL, &kept, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_adjuster_parse("manual", NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_adjuster_find("auto", &kept), RODT_E_SYNTAX);
@@ -154,6 +186,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_people_write),
         cmocka_unit_test(what_is_none),
+        cmocka_unit_test(refusals_in_words),
         cmocka_unit_test(a_zero_byte_is_no_end),
         cmocka_unit_test(every_position_is_read_as_it_is_written),
         cmocka_unit_test(adjusters),

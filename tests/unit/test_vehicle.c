@@ -106,7 +106,9 @@ static void chambers_of_an_axle(void **state)
         {"24/30 standard", "24/24 standard", RODT_AXLE_MISMATCH_SPRING_DIFFERS},
         {"24/30 standard", "30/24 standard", RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_SPRING_DIFFERS},
         {"30/30 standard", "30 standard", 0}, /* nobody wrote down the chamber behind it */
+        {"30 standard", "30/30 standard", 0},
         {"clamp 30 standard", "roto 30", RODT_AXLE_MISMATCH_FAMILY_DIFFERS},
+        {"roto 30", "clamp 30 standard", RODT_AXLE_MISMATCH_FAMILY_DIFFERS},
         {"30 standard", "roto 30", RODT_AXLE_MISMATCH_FAMILY_DIFFERS}, /* judged as clamp */
         {"30 standard", "30 long", RODT_AXLE_MISMATCH_CLASS_DIFFERS},
         {"30", "30 long", RODT_AXLE_MISMATCH_CLASS_DIFFERS}, /* judged as standard */
@@ -268,10 +270,16 @@ static void beside_a_bad_brake_a_short_stroke_is_no_sign(void **state)
     assert_int_equal(axle.mismatches, RODT_AXLE_MISMATCH_STROKES_DIFFER);
     assert_int_equal(advice[0], RODT_ADVICE_NONE);
     assert_int_equal(advice[1], RODT_ADVICE_FIND_ADJUSTER);
-    axle = pair(end("2L", "30 standard", 24), end("2R", "30 standard", 0));
+    for (int64_t dead = 0; dead <= 1; dead++) {
+        axle = pair(end("2L", "30 standard", dead == 0 ? 0 : 24), end("2R", "30 standard", dead == 0 ? 24 : 0));
+        assert_int_equal(axle.mismatches, 0);
+        assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(24, 16)), 0);
+        assert_int_equal(advice[dead], RODT_ADVICE_REPAIR);
+        assert_int_equal(advice[1 - dead], RODT_ADVICE_NONE);
+    }
+    axle = pair(end("2L", "30 standard", -1), end("2R", "30 standard", 24)); /* no stroke */
+    assert_false(rodt_length_given(axle.stroke_difference));
     assert_int_equal(axle.mismatches, 0);
-    assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(24, 16)), 0);
-    assert_int_equal(advice[1], RODT_ADVICE_REPAIR);
 }
 
 static void advice_for_each_verdict_and_adjuster(void **state)
@@ -350,6 +358,7 @@ static void axles_of_good_brakes_that_are_not_good(void **state)
     rodt_vehicle_finding vehicle = judged(unlike, 2, 2);
     assert_int_equal(vehicle.in_adjustment, 2);
     assert_int_equal(vehicle.mismatched_axles, 1);
+    assert_int_equal(advice[0] | advice[1], RODT_ADVICE_NONE);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION);
     vehicle = judged(unlike, 2, 0); /* the axle in front of it is there too */
     assert_int_equal(vehicle.count.brakes, 4);
@@ -495,6 +504,51 @@ static void wrong_wheel_ends_leave_everything_as_it_was(void **state)
     expect(RODT_E_ARGUMENT, ends, 4, 0);
 }
 
+/* Each refusal names the wheel end, the field and what is wrong with it. */
+static void refusals_in_words(void **state)
+{
+    (void)state;
+    static const char no_position[] = "a position is an axle of 1 to 99 and its left or right side";
+    static const struct {
+        rodt_wheel_end second;
+        size_t count;
+        uint32_t line;
+        const char *field, *sentence;
+    } cases[] = {
+        {{.position = {0, RODT_SIDE_LEFT}}, 2, 2, "position", no_position},
+        {{.position = {1, RODT_SIDE_LEFT}}, 2, 2, "position", "this position is there twice"},
+        {{.position = {1, RODT_SIDE_RIGHT}, .adjuster = RODT_ADJUSTER_END}, 2, 2, "adjuster",
+         "an adjuster is manual, automatic or not recorded"},
+        {{.position = {1, RODT_SIDE_RIGHT}, .arm_length = {25, 1}}, 2, 2, "arm_length",
+         "no rod position or stroke is longer than 24 in"},
+        {{.position = {1, RODT_SIDE_RIGHT}, .reserved = {0, 0, 0, 1}}, 2, 2, "reserved", "the reserve of a wheel end is zero"},
+        {{.position = {1, RODT_SIDE_RIGHT}}, 0, 0, "count", "one wheel end is needed at least"},
+    };
+    rodt_vehicle_finding vehicle;
+    rodt_error error;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_wheel_end ends[2] = {end("1L", "30 standard", 24), cases[i].second};
+        error = (rodt_error){.status = RODT_OK};
+        assert_int_equal(rodt_vehicle_judge(ends, cases[i].count, 0, law, findings, NULL, &vehicle, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, cases[i].field);
+        assert_string_equal(error.text, cases[i].sentence);
+        assert_int_equal(error.status, RODT_E_ARGUMENT);
+        assert_int_equal(error.line, cases[i].line);
+    }
+    assert_int_equal(rodt_vehicle_judge(NULL, 2, 0, law, findings, NULL, &vehicle, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "ends");
+    rodt_wheel_end ends[ENDS_MAX];
+    fill(ends, ENDS_MAX, "30 standard", 24);
+    assert_int_equal(rodt_vehicle_judge(ends, 82, 0, law, NULL, NULL, &vehicle, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "");
+    assert_string_equal(error.text, "findings of the wheel ends and room for that of the vehicle are needed");
+    assert_int_equal(rodt_vehicle_judge(ends, 82, 0, law, findings, NULL, &vehicle, &error), RODT_E_RANGE);
+    assert_string_equal(error.field, "position");
+    assert_string_equal(error.text, "these are more axles than a vehicle can have here");
+    assert_int_equal(error.line, 81);
+}
+
 static void wrong_calls(void **state)
 {
     (void)state;
@@ -512,7 +566,7 @@ static void wrong_calls(void **state)
     assert_int_equal(rodt_vehicle_combine(&one, 1, 0, findings, NULL, NULL, NULL), RODT_E_ARGUMENT);
 }
 
-static void refuse_combined(const rodt_wheel_end *ends, const char *field, uint32_t line)
+static void refuse_combined(const rodt_wheel_end *ends, const char *field, uint32_t line, const char *sentence)
 {
     rodt_vehicle_finding vehicle, kept;
     rodt_error error;
@@ -521,6 +575,7 @@ static void refuse_combined(const rodt_wheel_end *ends, const char *field, uint3
     kept = vehicle;
     assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &vehicle, &error), RODT_E_ARGUMENT);
     assert_string_equal(error.field, field);
+    assert_string_equal(error.text, sentence);
     assert_int_equal(error.line, line);
     assert_int_equal(error.status, RODT_E_ARGUMENT);
     assert_memory_equal(&vehicle, &kept, sizeof vehicle);
@@ -531,19 +586,20 @@ static void a_vehicle_has_one_rule_set(void **state)
 {
     (void)state;
     const rodt_rules *us = rodt_rules_find("us-fmcsr"), *ontario = rodt_rules_find("ca-on");
+    static const char one[] = "all findings of a vehicle are of one rule set";
     rodt_wheel_end ends[2];
     rodt_vehicle_finding vehicle;
     fill(ends, 2, "30 standard", 24);
     assert_int_equal(rodt_reading_judge(&ends[0].reading, us, &findings[0], NULL), RODT_OK);
     assert_int_equal(rodt_reading_judge(&ends[1].reading, ontario, &findings[1], NULL), RODT_OK);
-    refuse_combined(ends, "rules", 2);
+    refuse_combined(ends, "rules", 2, one);
     findings[1].rules = NULL;
-    refuse_combined(ends, "rules", 2);
+    refuse_combined(ends, "rules", 2, one);
     findings[0].rules = NULL;
-    refuse_combined(ends, "rules", 1);
+    refuse_combined(ends, "rules", 1, one);
     findings[0].rules = findings[1].rules = us;
     findings[1].reserved[7] = 1;
-    refuse_combined(ends, "reserved", 2);
+    refuse_combined(ends, "reserved", 2, "the reserve of a finding is zero");
     findings[1].reserved[7] = 0;
     assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &vehicle, NULL), RODT_OK);
 }
@@ -557,6 +613,16 @@ static void forty_axles(void **state)
     assert_int_equal(vehicle.axle_count, RODT_AXLES_MAX);
     assert_int_equal(vehicle.axles[RODT_AXLES_MAX - 1].axle, RODT_AXLES_MAX);
     assert_ratio(vehicle.count.share, 1, 1);
+    /* The second half from behind: each is put in between. The last axle of all is number 99. */
+    for (size_t i = RODT_AXLES_MAX; i < COUNT_OF(ends); i++)
+        ends[i].position.axle = (int16_t)(RODT_AXLE_NUMBER_MAX - (i - RODT_AXLES_MAX) / 2);
+    rodt_vehicle_finding turned = judged(ends, COUNT_OF(ends), 0);
+    assert_int_equal(turned.axle_count, RODT_AXLES_MAX);
+    for (size_t i = 0; i < RODT_AXLES_MAX; i++) {
+        size_t from = i < RODT_AXLES_MAX / 2 ? i : RODT_AXLES_MAX / 2 * 3 - 1 - i;
+        assert_int_equal(turned.axles[i].axle, ends[2 * from].position.axle);
+        assert_true(turned.axles[i].left == 2 * from && turned.axles[i].right == 2 * from + 1);
+    }
 }
 
 /* --- Force ------------------------------------------------------------------------------------------------ */
@@ -582,6 +648,8 @@ static void force_and_factor(void **state)
     assert_ratio(out, 180, 1);
     assert_int_equal(rodt_chamber_al_factor(&chamber, inches(0, 1), &out), RODT_OK);
     assert_ratio(out, 0, 1);
+    assert_int_equal(rodt_chamber_pushrod_force(&(rodt_chamber){.size = "1"}, pressure, &out), RODT_OK);
+    assert_ratio(out, 100, 1);
     out = (rodt_ratio){7, 8};
     assert_int_equal(rodt_chamber_pushrod_force(&letter, pressure, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
@@ -621,6 +689,7 @@ int main(void)
         cmocka_unit_test(findings_that_are_there_already),
         cmocka_unit_test(wrong_wheel_ends_leave_everything_as_it_was),
         cmocka_unit_test(wrong_calls),
+        cmocka_unit_test(refusals_in_words),
         cmocka_unit_test(a_vehicle_has_one_rule_set),
         cmocka_unit_test(forty_axles),
         cmocka_unit_test(force_and_factor),

@@ -68,6 +68,22 @@ static void the_longest_count_fits(void **state)
     assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
 }
 
+/* A count by hand: what is not given is not said, and no argument of the message has it. */
+static void a_count_without_its_shares(void **state)
+{
+    (void)state;
+    const rodt_count count = {.brakes = 4, .unmeasured = 1, .tally = {.brakes = 3, .unknown = 1}, .share = {0, 1}, .defective = {0, 1},
+                              .criterion = {1, 5}, .outcome = RODT_OUTCOME_BELOW_CRITERION};
+    char text[RODT_SENTENCE_SIZE];
+    rodt_message message;
+    assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "0 of 4 brakes defective, 0 %: below 20 %; 2 brakes not checked");
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    const rodt_argument *known = rodt_message_argument(&message, "known_share");
+    assert_true(known->number.num == 0 && known->number.den == 0);
+    assert_int_equal(rodt_message_argument(&message, "known")->number.num, 2);
+}
+
 static void each_mismatch_of_an_axle(void **state)
 {
     (void)state;
@@ -106,6 +122,14 @@ static void each_mismatch_of_an_axle(void **state)
         assert_int_equal(rodt_axle_mismatch_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_SPACE);
         assert_string_equal(kept, "kept");
     }
+    char text[RODT_SENTENCE_SIZE];
+    rodt_message message;
+    axle.left = SIZE_MAX;
+    axle.mismatches = RODT_AXLE_MISMATCH_END_MISSING;
+    assert_int_equal(rodt_axle_mismatch_format(&axle, axle.mismatches, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "axle 2: the left end was not given, so nothing is known of it");
+    assert_int_equal(rodt_axle_mismatch_message(&axle, axle.mismatches, &message), RODT_OK);
+    assert_int_equal(rodt_message_argument(&message, "evidence")->code, RODT_MESSAGE_EVIDENCE_NONE);
 }
 
 static void wrong_bits(void **state)
@@ -191,6 +215,7 @@ int main(void)
         cmocka_unit_test(words_of_the_outcome_are_for_ever),
         cmocka_unit_test(the_count_in_one_line),
         cmocka_unit_test(the_longest_count_fits),
+        cmocka_unit_test(a_count_without_its_shares),
         cmocka_unit_test(each_mismatch_of_an_axle),
         cmocka_unit_test(wrong_bits),
         cmocka_unit_test(each_advice_says_something_of_its_own),
