@@ -26,12 +26,11 @@ static bool is_one_of(const char *text, size_t size, const char *const *words, s
     return false;
 }
 
-/* The word at the cursor, which is passed, with the blanks around it. */
+/* The word at the cursor, which is passed, with the blanks behind it. */
 static time_unit take_unit(text_cursor *cursor)
 {
     static const char *const seconds[] = {"s", "sec", "secs", "second", "seconds", "seconde", "secondes"};
     static const char *const minutes[] = {"min", "mins", "minute", "minutes"};
-    rodti_text_skip_blanks(cursor);
     const char *start = (const char *)cursor->at;
     while (text_is_letter(cursor->code))
         rodti_text_next(cursor);
@@ -51,6 +50,7 @@ static bool expect_end(const text_cursor *cursor, number_problem *problem)
     return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_TIME_UNIT);
 }
 
+/* The number at the cursor, with the blanks behind it. */
 static bool take_number(text_cursor *cursor, bool decimal_comma, rodt_ratio *out, number_problem *problem)
 {
     number_text read;
@@ -59,6 +59,7 @@ static bool take_number(text_cursor *cursor, bool decimal_comma, rodt_ratio *out
         return false;
     if (read.is_too_large)
         return set_own(problem, RODT_E_IMPLAUSIBLE, column, RODT_MESSAGE_ERROR_TOO_LATE);
+    rodti_text_skip_blanks(cursor);
     *out = read.value;
     return true;
 }

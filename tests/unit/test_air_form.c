@@ -23,7 +23,10 @@ static void times_are_read(void **state)
                  {"31.25", 125, 4, false}, {"31,25 s", 125, 4, true}, {"1:30", 90, 1, false}, {"0:31.5", 63, 2, false},
                  {"01:30", 90, 1, false}, {"1 min 30 s", 90, 1, false}, {"1min30s", 90, 1, false}, {"1 min 30", 90, 1, false},
                  {"2 minutes", 120, 1, false}, {"1.5 min", 90, 1, false}, {"1,5 min", 90, 1, true}, {"1 1/2 min", 90, 1, false},
-                 {"0", 0, 1, false}, {"1440:00", 86400, 1, false}, {"0:31,5", 63, 2, true}};
+                 {"0", 0, 1, false}, {"1440:00", 86400, 1, false}, {"0:31,5", 63, 2, true},
+                 {"1:59", 119, 1, false}, {"1 min 59 s", 119, 1, false}, {"0:00", 0, 1, false}, {"1:30.12345", 1802469, 20000, false},
+                 {"3 secs", 3, 1, false}, {"4 second", 4, 1, false}, {"1 seconde", 1, 1, false}, {"2 secondes", 2, 1, false},
+                 {"2 mins", 120, 1, false}, {"1 minute", 60, 1, false}, {"0 min 5 s", 5, 1, false}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_ratio seconds;
         rodt_error error;
@@ -38,26 +41,68 @@ static void times_are_read(void **state)
 static void what_is_no_time_is_refused(void **state)
 {
     (void)state;
+    static const char colon[] = "two digits of seconds are expected after the colon: 1:30";
+    static const char sixty[] = "the seconds beside minutes are below 60";
+    static const char day[] = "no check takes more than a day";
+    static const char after[] = "seconds are expected after minutes";
+    static const char part[] = "a part of a minute and seconds beside it: write 1 min 30 s";
     static const struct {
         const char *text;
         rodt_status status;
-    } cases[] = {{"", RODT_E_EMPTY}, {"-", RODT_E_EMPTY}, {"n/a", RODT_E_EMPTY}, {"1:5", RODT_E_SYNTAX}, {"1:75", RODT_E_SYNTAX},
-                 {"1:300", RODT_E_SYNTAX}, {"1:30:00", RODT_E_AMBIGUOUS}, {"1 min 90 s", RODT_E_SYNTAX},
-                 {"1.5 min 30 s", RODT_E_AMBIGUOUS}, {"<45", RODT_E_AMBIGUOUS}, {"1,5", RODT_E_AMBIGUOUS}, {"2 h", RODT_E_UNIT},
-                 {"1 min 3 min", RODT_E_UNIT}, {"-5", RODT_E_NEGATIVE}, {"86401", RODT_E_IMPLAUSIBLE},
-                 {"9999999999", RODT_E_IMPLAUSIBLE}, {"x", RODT_E_SYNTAX}, {"45 s x", RODT_E_SYNTAX}, {"1:", RODT_E_SYNTAX},
-                 {"1:30x", RODT_E_SYNTAX}, {"1:30.x", RODT_E_SYNTAX}, {"2 minutes x", RODT_E_SYNTAX}, {"2 minutes 5 s x", RODT_E_SYNTAX},
-                 {"999999999.999999999 minutes", RODT_E_IMPLAUSIBLE},
-                 {"999999999 minutes 0.000000001 s", RODT_E_RANGE}}; /* the sum does not fit in 64 bits */
+        uint32_t column;
+        const char *sentence;
+    } cases[] = {
+        {"", RODT_E_EMPTY, 0, "nothing is written here"},
+        {"-", RODT_E_EMPTY, 1, "nothing is written here"},
+        {"n/a", RODT_E_EMPTY, 1, "nothing is written here"},
+        {"1:5", RODT_E_SYNTAX, 3, colon},
+        {"1:300", RODT_E_SYNTAX, 3, colon},
+        {"1:", RODT_E_SYNTAX, 3, colon},
+        {"1:30x", RODT_E_SYNTAX, 3, colon},
+        {"1:30.", RODT_E_SYNTAX, 3, colon},
+        {"1:30.x", RODT_E_SYNTAX, 3, colon},
+        {"1:30.123456", RODT_E_SYNTAX, 3, colon},
+        {" 1: 30", RODT_E_SYNTAX, 4, colon},
+        {"1:75", RODT_E_SYNTAX, 3, sixty},
+        {"1:60", RODT_E_SYNTAX, 3, sixty},
+        {"1 min 60 s", RODT_E_SYNTAX, 7, sixty},
+        {"1:30:00", RODT_E_AMBIGUOUS, 5, "a spreadsheet may have made hours of it: write 1 min 30 s"},
+        {"123456:00", RODT_E_SYNTAX, 7, "s, min or the end of the text was expected here, not :"},
+        {"1.5 min 30 s", RODT_E_AMBIGUOUS, 9, part},
+        {"1 1/2 min 30", RODT_E_AMBIGUOUS, 11, part},
+        {"<45", RODT_E_AMBIGUOUS, 1, "this is a bound or an estimate; write the one value that was read"},
+        {"1,5", RODT_E_AMBIGUOUS, 2, "a comma can part decimals or thousands; write a point, or set the decimal comma"},
+        {"2 h", RODT_E_UNIT, 3, "a time is in s or min"},
+        {"1 min 3 min", RODT_E_UNIT, 7, after},
+        {"1 min 3 h", RODT_E_UNIT, 7, after},
+        {"-5", RODT_E_NEGATIVE, 1, "a reading cannot be below zero"},
+        {"86401", RODT_E_IMPLAUSIBLE, 1, day},
+        {"1440:01", RODT_E_IMPLAUSIBLE, 1, day},
+        {"12345:00", RODT_E_IMPLAUSIBLE, 1, day},
+        {"9999999999", RODT_E_IMPLAUSIBLE, 1, day},
+        {"1 min 9999999999 s", RODT_E_IMPLAUSIBLE, 7, day},
+        {"999999999.999999999 minutes", RODT_E_IMPLAUSIBLE, 1, day},
+        {"x", RODT_E_SYNTAX, 1, "a number was expected here, not x"},
+        {"2 minutes x", RODT_E_SYNTAX, 11, "a number was expected here, not x"},
+        {"45 s x", RODT_E_SYNTAX, 6, "s, min or the end of the text was expected here, not x"},
+        {"2 minutes 5 s x", RODT_E_SYNTAX, 15, "s, min or the end of the text was expected here, not x"},
+        {"999999999 minutes 0.000000001 s", RODT_E_RANGE, 19, /* the sum does not fit in 64 bits */
+         "there are more digits than a reading can have"}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_ratio seconds = {7, 8};
         rodt_error error;
         rodt_status status = rodt_seconds_parse(cases[i].text, &seconds, &error);
-        if (status != cases[i].status)
-            fail_msg("\"%s\" gives %d: %s", cases[i].text, (int)status, error.text);
+        if (status != cases[i].status || error.column != cases[i].column)
+            fail_msg("\"%s\" gives %d at %u: %s", cases[i].text, (int)status, (unsigned)error.column, error.text);
+        assert_string_equal(error.text, cases[i].sentence);
         assert_int_equal(error.status, status);
         assert_true(seconds.num == 7 && seconds.den == 8);
     }
+}
+
+static void times_of_a_wrong_call(void **state)
+{
+    (void)state;
     rodt_ratio seconds = {7, 8};
     const rodt_style wrong = {.unit = RODT_UNIT_END};
     assert_int_equal(rodt_seconds_parse(NULL, &seconds, NULL), RODT_E_ARGUMENT);
@@ -285,6 +330,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(times_are_read),           cmocka_unit_test(what_is_no_time_is_refused),
+        cmocka_unit_test(times_of_a_wrong_call),
         cmocka_unit_test(texts_that_say_nothing_are_no_reading),
         cmocka_unit_test(texts_at_their_limits),
         cmocka_unit_test(answers_in_two_languages),
