@@ -859,24 +859,43 @@ static void ranks_that_differ_stay_open(void **state)
     }
 }
 
-/* What was not read cannot be doubted; at the bound it is. */
-static void doubt_needs_a_reading(void **state)
+/* Each doubt by its code, one step beside it, and without the figure that it needs. */
+static void each_doubt_by_its_code(void **state)
 {
     (void)state;
     static const struct {
-        rodt_air_check check;
-        int64_t bound, beside;
-    } cases[] = {{RODT_AIR_CHECK_WARNING, RODT_WARNING_MOST_PSI, RODT_WARNING_MOST_PSI - 1},
-                 {RODT_AIR_CHECK_SUPPLY_VALVE, RODT_WARNING_MOST_PSI, RODT_WARNING_MOST_PSI - 1},
-                 {RODT_AIR_CHECK_CUT_OUT, RODT_CUT_OUT_LEAST_PSI, RODT_CUT_OUT_LEAST_PSI + 1},
-                 {RODT_AIR_CHECK_CUT_IN, RODT_CUT_IN_LEAST_PSI, RODT_CUT_IN_LEAST_PSI + 1}};
+        rodt_air_reading reading;
+        rodt_message_code code;
+    } cases[] = {
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}}, RODT_MESSAGE_AIR_DOUBT_TOO_HIGH},
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {199, 2}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {85, 1}, .cut_in = {85, 1}}, RODT_MESSAGE_AIR_DOUBT_WARNING_ABOVE_CUT_IN},
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {85, 1}, .cut_in = {86, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {85, 1}, .cut_out = {85, 1}}, RODT_MESSAGE_AIR_DOUBT_WARNING_ABOVE_CUT_IN},
+        {{.check = RODT_AIR_CHECK_WARNING, .pressure = {85, 1}, .cut_out = {86, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_WARNING, .cut_in = {100, 1}, .cut_out = {120, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_SUPPLY_VALVE, .pressure = {100, 1}}, RODT_MESSAGE_AIR_DOUBT_TOO_HIGH},
+        {{.check = RODT_AIR_CHECK_PARKING_VALVE, .pressure = {100, 1}}, RODT_MESSAGE_AIR_DOUBT_TOO_HIGH},
+        {{.check = RODT_AIR_CHECK_PARKING_VALVE, .pressure = {199, 2}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {120, 1}, .cut_in = {120, 1}}, RODT_MESSAGE_AIR_DOUBT_CUT_IN_ABOVE_CUT_OUT},
+        {{.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {120, 1}, .cut_in = {119, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {80, 1}}, RODT_MESSAGE_AIR_DOUBT_CUT_OUT_LOW},
+        {{.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {161, 2}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_IN, .pressure = {100, 1}, .cut_out = {100, 1}}, RODT_MESSAGE_AIR_DOUBT_CUT_IN_ABOVE_CUT_OUT},
+        {{.check = RODT_AIR_CHECK_CUT_IN, .pressure = {100, 1}, .cut_out = {101, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_IN, .pressure = {60, 1}}, RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW},
+        {{.check = RODT_AIR_CHECK_CUT_IN, .pressure = {121, 2}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {0, 1}}, RODT_MESSAGE_AIR_DOUBT_NO_TIME},
+        {{.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {1, 2}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_BUILD_UP}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_RESERVE, .pressure = {200, 1}}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_SUPPLY_VALVE}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_OUT}, RODT_MESSAGE_NONE},
+        {{.check = RODT_AIR_CHECK_CUT_IN}, RODT_MESSAGE_NONE},
+    };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_air_reading reading = {.check = cases[i].check};
-        assert_int_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
-        reading.pressure = (rodt_pressure){cases[i].bound, 1};
-        assert_int_not_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
-        reading.pressure = (rodt_pressure){cases[i].beside, 1};
-        assert_int_equal(rodti_air_doubt(&reading), RODT_MESSAGE_NONE);
+        if (rodti_air_doubt(&cases[i].reading) != cases[i].code)
+            fail_msg("case %zu: %s", i, rodt_message_code_name(rodti_air_doubt(&cases[i].reading)));
     }
 }
 
@@ -964,7 +983,7 @@ int main(void)
         cmocka_unit_test(between_names_the_nearer_end),
         cmocka_unit_test(a_volume_of_zero_is_none),
         cmocka_unit_test(ranks_that_differ_stay_open),
-        cmocka_unit_test(doubt_needs_a_reading),
+        cmocka_unit_test(each_doubt_by_its_code),
         cmocka_unit_test(every_published_edge),
         cmocka_unit_test(every_row_is_reached_and_explained),
         cmocka_unit_test(fingerprint_of_all_air_rows),

@@ -220,6 +220,16 @@ static void ten_brakes(void **state)
     assert_ratio(below.known_share, 3, 20);
 }
 
+/* One of each kind, the dead one among the full defects. */
+static void each_brake_is_counted_once(void **state)
+{
+    (void)state;
+    const int64_t strokes[] = {0, 144, 144, 136, 136, 136, 96, -8};
+    const rodt_tally expected = {.brakes = 8, .full = 3, .half = 3, .unknown = 1, .inoperative = 1};
+    rodt_tally tally = tally_of(strokes, 8);
+    assert_memory_equal(&tally, &expected, sizeof tally);
+}
+
 static rodt_outcome outcome_of(const char *word)
 {
     if (strcmp(word, "yes") == 0)
@@ -360,6 +370,10 @@ static void wrong_calls(void **state)
     assert_int_equal(rodt_tally_add(NULL, &finding, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_tally_add(&tally, NULL, NULL), RODT_E_ARGUMENT);
     rodt_error error = {0};
+    assert_int_equal(rodt_tally_add(NULL, &finding, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a tally and a finding are needed");
+    assert_int_equal(rodt_tally_judge(NULL, 0, &count, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a tally and room for its count are needed");
     assert_int_equal(rodt_tally_add(&full, &finding, &error), RODT_E_RANGE);
     assert_int_equal(error.status, RODT_E_RANGE);
     assert_string_equal(error.field, "brakes");
@@ -414,6 +428,7 @@ int main(void)
         cmocka_unit_test(out_by_the_marks_alone_has_no_weight),
         cmocka_unit_test(a_pair_at_two_and_an_eighth_is_one_brake),
         cmocka_unit_test(ten_brakes),
+        cmocka_unit_test(each_brake_is_counted_once),
         cmocka_unit_test(published_and_worked_vehicles),
         cmocka_unit_test(every_count_up_to_forty_brakes),
         cmocka_unit_test(ambiguous_numbers_of_brakes),
