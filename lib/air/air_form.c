@@ -45,17 +45,17 @@ static void refuse_absent(form_parser *to, const char *field)
 /* A text of blanks says the same as none. */
 static bool is_written(const char *text)
 {
-    const char *trimmed = text;
-    size_t size = text != NULL ? strlen(text) : 0;
-    if (text != NULL)
-        rodti_text_trim(&trimmed, &size);
+    if (text == NULL)
+        return false;
+    size_t size = strlen(text);
+    rodti_text_trim(&text, &size);
     return size > 0;
 }
 
 /* "Not done" in the place of what is measured says the same as none, too. */
 static bool is_measured(const char *text)
 {
-    if (text == NULL || !is_written(text))
+    if (!is_written(text))
         return false;
     size_t size = strlen(text);
     rodti_text_trim(&text, &size);
@@ -171,9 +171,9 @@ static bool can_be_never(const form_parser *to, const char *text)
 static void read_answer(form_parser *to, const char *text)
 {
     const char *trimmed = text;
-    size_t size = text != NULL ? strlen(text) : 0;
     if (!is_measured(text))
         return;
+    size_t size = strlen(text);
     rodti_text_trim(&trimmed, &size);
     if (rodti_text_is_word(trimmed, size, "yes") || rodti_text_is_word(trimmed, size, "y") ||
         rodti_text_is_word(trimmed, size, "oui"))

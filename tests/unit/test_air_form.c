@@ -122,15 +122,15 @@ static void a_form_is_read(void **state)
     rodt_air_reading reading;
     rodt_error error;
     assert_int_equal(rodt_air_form_parse(&whole, &reading, &error), RODT_OK);
-    assert_int_equal(reading.check, RODT_AIR_CHECK_LOSS_APPLIED);
-    assert_int_equal(reading.vehicle, RODT_VEHICLE_CLASS_COMBINATION);
-    assert_int_equal(reading.towed_units, 1);
-    assert_int_equal(reading.built.year, 2015);
-    assert_int_equal(reading.after.num, 107);
-    assert_int_equal(reading.seconds.num, 60);
-    assert_int_equal(reading.answer, RODT_RECORDED_YES);
-    assert_int_equal(reading.actual_volume.num, 6960);
-    assert_int_equal(reading.span, RODT_AIR_SPAN_WARNING);
+    const rodt_air_reading expected = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = 1,
+                                       .built = {2015, 0, 0}, .before = {110, 1}, .after = {107, 1}, .seconds = {60, 1},
+                                       .cut_out = {125, 1}, .cut_in = {100, 1}, .applications = 1, .answer = RODT_RECORDED_YES,
+                                       .actual_volume = {6960, 1}, .required_volume = {5568, 1}, .span = RODT_AIR_SPAN_WARNING,
+                                       .pressure_unit = RODT_PRESSURE_UNIT_KPA, .pressure = reading.pressure};
+    assert_memory_equal(&reading, &expected, sizeof reading);
+    rodt_pressure written;
+    assert_int_equal(rodt_pressure_from_kpa(655, 1, &written), RODT_OK);
+    assert_int_equal(rodt_pressure_compare(reading.pressure, written), 0);
     rodt_air_finding finding;
     assert_int_equal(rodt_air_form_judge(&whole, rodt_rules_find("us-cdl"), &finding, &error), RODT_OK);
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
@@ -182,36 +182,98 @@ static void texts_that_say_nothing_are_no_reading(void **state)
     assert_int_equal(rodt_air_form_parse(&form, NULL, NULL), RODT_E_ARGUMENT);
 }
 
-/* The nearest texts that are read, and those that are not. */
+/* The nearest texts that are read. */
 static void texts_at_their_limits(void **state)
 {
     (void)state;
-    static const struct {
-        rodt_air_form form;
-        const char *field;
-    } cases[] = {{{.check = "drain", .towed_units = "12"}, ""},
-                 {{.check = "drain", .towed_units = "123"}, "towed_units"},
-                 {{.check = "drain", .towed_units = "1234"}, "towed_units"},
-                 {{.check = "drain", .towed_units = "1x"}, "towed_units"},
-                 {{.check = "drain", .built = "1900"}, ""},
-                 {{.check = "drain", .built = "1899"}, "built"},
-                 {{.check = "drain", .built = "2199"}, ""},
-                 {{.check = "drain", .built = "2200"}, "built"},
-                 {{.check = "drain", .built = "20215"}, "built"},
-                 {{.check = "drain", .built = "2021x"}, "built"},
-                 {{.check = "drain", .built = "2021-05-06"}, ""},
-                 {{.check = "drain", .actual_volume = "1000000"}, ""},
-                 {{.check = "drain", .actual_volume = "99999999999"}, "actual_volume"},
-                 {{.check = "none"}, "check"}};
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_air_reading reading;
-        rodt_error error = {.status = RODT_OK};
-        rodt_status status = rodt_air_form_parse(&cases[i].form, &reading, &error);
-        assert_string_equal(error.field, cases[i].field);
-        assert_int_equal(status == RODT_OK, cases[i].field[0] == '\0');
-    }
+    const rodt_air_form form = {.check = "drain", .towed_units = "12", .applications = " 0 ", .built = " 1900", .actual_volume = "1000000",
+                                .required_volume = "5568 1/2", .cut_out = "655 kPa", .cut_in = "n/a"};
+    const rodt_air_reading expected = {.check = RODT_AIR_CHECK_DRAIN, .towed_units = 12, .built = {1900, 0, 0},
+                                       .pressure_unit = RODT_PRESSURE_UNIT_KPA, .actual_volume = {1000000, 1},
+                                       .required_volume = {11137, 2}};
+    rodt_air_reading reading;
+    assert_int_equal(rodt_air_form_parse(&form, &reading, NULL), RODT_OK);
+    assert_true(reading.cut_out.den > 0);
+    reading.cut_out = (rodt_pressure){0, 0};
+    assert_memory_equal(&reading, &expected, sizeof reading);
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .built = "2199"}, &reading, NULL), RODT_OK);
+    assert_int_equal(reading.built.year, 2199);
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .built = "2021-05-06"}, &reading, NULL), RODT_OK);
+    assert_int_equal(reading.built.day, 6);
 }
 
+#define NO_NUMBER "a whole number from 0 to 99 is expected"
+#define NO_DATE "a date was expected, such as 2021-10-14"
+#define NO_VOLUME "a volume is a number of cubic inches"
+#define TOO_LARGE "no vehicle has so many cubic inches of reservoirs"
+static const struct {
+    rodt_air_form form;
+    rodt_status status;
+    uint32_t column;
+    const char *field, *sentence;
+} refusals[] = {
+    {{.pressure = "60"}, RODT_E_EMPTY, 0, "check", "nothing is written for check"},
+    {{.check = "  "}, RODT_E_EMPTY, 0, "check", "nothing is written for check"},
+    {{.check = "none"}, RODT_E_SYNTAX, 1, "check", "there is no such check"},
+    {{.check = "brakes"}, RODT_E_SYNTAX, 1, "check", "there is no such check"},
+    {{.check = "drain", .vehicle = "boat"}, RODT_E_SYNTAX, 1, "vehicle", "a vehicle is single, combination, bus or any"},
+    {{.check = "drain", .span = "week"}, RODT_E_SYNTAX, 1, "span", "a span is pressures, warning, applications or recovery"},
+    {{.check = "drain", .towed_units = "many"}, RODT_E_SYNTAX, 1, "towed_units", NO_NUMBER},
+    {{.check = "drain", .towed_units = "123"}, RODT_E_SYNTAX, 1, "towed_units", NO_NUMBER},
+    {{.check = "drain", .towed_units = "1234"}, RODT_E_SYNTAX, 1, "towed_units", NO_NUMBER},
+    {{.check = "drain", .towed_units = "1x"}, RODT_E_SYNTAX, 1, "towed_units", NO_NUMBER},
+    {{.check = "drain", .applications = "x"}, RODT_E_SYNTAX, 1, "applications", NO_NUMBER},
+    {{.check = "drain", .built = "once"}, RODT_E_SYNTAX, 1, "built", "a date was expected here, such as 2021-10-14"},
+    {{.check = "drain", .built = "202"}, RODT_E_SYNTAX, 4, "built", NO_DATE},
+    {{.check = "drain", .built = "1899"}, RODT_E_SYNTAX, 5, "built", NO_DATE},
+    {{.check = "drain", .built = "2200"}, RODT_E_SYNTAX, 5, "built", NO_DATE},
+    {{.check = "drain", .built = "2021x"}, RODT_E_SYNTAX, 5, "built", NO_DATE},
+    {{.check = "drain", .built = "20215"}, RODT_E_SYNTAX, 1, "built", "a date was expected here, such as 2021-10-14"},
+    {{.check = "warning", .pressure = "62 mm"}, RODT_E_UNIT, 4, "pressure", "this unit does not fit here"},
+    {{.check = "warning", .pressure = "never 62"}, RODT_E_SYNTAX, 1, "pressure", "a number was expected here, not n"},
+    {{.check = "drain", .pressure = "never"}, RODT_E_SYNTAX, 1, "pressure", "a number was expected here, not n"},
+    {{.check = "build-up", .pressure = "never"}, RODT_E_SYNTAX, 1, "pressure", "a number was expected here, not n"},
+    {{.check = "warning", .seconds = "never"}, RODT_E_SYNTAX, 1, "seconds", "a number was expected here, not n"},
+    {{.check = "build-up", .seconds = "an hour"}, RODT_E_SYNTAX, 1, "seconds", "a number was expected here, not a"},
+    {{.check = "reserve", .before = "x"}, RODT_E_SYNTAX, 1, "before", "a number was expected here, not x"},
+    {{.check = "reserve", .after = "-5"}, RODT_E_NEGATIVE, 1, "after", "a reading cannot be below zero"},
+    {{.check = "warning", .cut_out = "x"}, RODT_E_SYNTAX, 1, "cut_out", "a number was expected here, not x"},
+    {{.check = "warning", .cut_in = "x"}, RODT_E_SYNTAX, 1, "cut_in", "a number was expected here, not x"},
+    {{.check = "build-up", .actual_volume = "x"}, RODT_E_SYNTAX, 1, "actual_volume", "a number was expected here, not x"},
+    {{.check = "build-up", .actual_volume = "5 in"}, RODT_E_UNIT, 1, "actual_volume", NO_VOLUME},
+    {{.check = "build-up", .required_volume = "5l"}, RODT_E_UNIT, 1, "required_volume", NO_VOLUME},
+    {{.check = "build-up", .actual_volume = "1000001"}, RODT_E_IMPLAUSIBLE, 1, "actual_volume", TOO_LARGE},
+    {{.check = "build-up", .actual_volume = "99999999999"}, RODT_E_IMPLAUSIBLE, 1, "actual_volume", TOO_LARGE},
+    {{.check = "drain", .answer = "perhaps"}, RODT_E_SYNTAX, 1, "answer", "an answer is yes or no"},
+    {{.check = "drain", .answer = "never"}, RODT_E_SYNTAX, 1, "answer", "an answer is yes or no"},
+    {{.check = "drain", .reserved = {0, 0, 0, "x"}}, RODT_E_ARGUMENT, 1, "reserved", "the reserve must be NULL"},
+    {{.check = "drain", .reserved = {"x", "y"}}, RODT_E_ARGUMENT, 1, "reserved", "the reserve must be NULL"},
+    {{.check = "drain", .vehicle = "bus", .towed_units = "2"}, RODT_E_ARGUMENT, 0, "towed_units",
+     "a single vehicle or a bus has no towed units"},
+};
+
+static void each_refusal_in_words(void **state)
+{
+    (void)state;
+    rodt_air_reading reading;
+    rodt_error error, errors[2];
+    size_t count;
+    for (size_t i = 0; i < COUNT_OF(refusals); i++) {
+        rodt_status status = rodt_air_form_parse(&refusals[i].form, &reading, &error);
+        if (status != refusals[i].status || strcmp(error.field, refusals[i].field) != 0)
+            fail_msg("refusal %zu: %d, %s: %s", i, (int)status, error.field, error.text);
+        assert_string_equal(error.text, refusals[i].sentence);
+        assert_int_equal(error.status, status);
+        assert_int_equal(error.column, refusals[i].column);
+        assert_int_equal(rodt_air_form_errors(&refusals[i].form, errors, 1, &count), RODT_OK);
+        assert_int_equal(count, 1);
+        assert_string_equal(errors[0].text, error.text);
+    }
+    assert_int_equal(rodt_air_form_parse(NULL, &reading, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a form and a reading are needed");
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
+}
 static void answers_in_two_languages(void **state)
 {
     (void)state;
@@ -242,7 +304,11 @@ static void every_wrong_text_is_found(void **state)
     assert_int_equal(rodt_air_form_errors(&form, errors, 24, NULL), RODT_OK);
     for (size_t i = 0; i < count; i++)
         assert_string_equal(errors[i].field, fields[i]);
-    assert_int_equal(rodt_air_form_parse(&form, &reading, &first), errors[0].status);
+    assert_int_equal(rodt_air_form_errors(&form, errors, 7, &count), RODT_OK);
+    errors[0].status = RODT_OK;
+    assert_int_equal(rodt_air_form_errors(&form, errors, 6, &count), RODT_E_SPACE);
+    assert_int_equal(errors[0].status, RODT_OK);
+    assert_int_equal(rodt_air_form_parse(&form, &reading, &first), RODT_E_SYNTAX);
     assert_string_equal(first.text, errors[0].text);
     assert_int_equal(rodt_air_form_errors(&good, NULL, 0, &count), RODT_OK);
     assert_int_equal(count, 0);
@@ -333,6 +399,7 @@ int main(void)
         cmocka_unit_test(times_of_a_wrong_call),
         cmocka_unit_test(texts_that_say_nothing_are_no_reading),
         cmocka_unit_test(texts_at_their_limits),
+        cmocka_unit_test(each_refusal_in_words),
         cmocka_unit_test(answers_in_two_languages),
         cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name), cmocka_unit_test(never_is_an_answer),
         cmocka_unit_test(every_wrong_text_is_found),
