@@ -115,9 +115,9 @@ static void read_count(form_parser *to, const char *field, const char *text, int
     if (!is_written(text))
         return;
     rodti_number_parse_start(&cursor, text, strlen(text));
-    for (; text_is_digit(cursor.code) && digits < 3; digits++, rodti_text_next(&cursor))
+    for (; text_is_digit(cursor.code) && digits < 2; digits++, rodti_text_next(&cursor))
         count = (int16_t)(count * 10 + (int16_t)(cursor.code - '0'));
-    if (digits == 0 || digits > 2 || cursor.code != TEXT_END)
+    if (digits == 0 || cursor.code != TEXT_END)
         refuse_with(to, field, RODT_E_SYNTAX, RODT_MESSAGE_ERROR_COUNT);
     else
         *out = count;
@@ -236,7 +236,7 @@ rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out
 {
     if (form == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a form and a reading are needed");
-    form_parser to = {.form = form, .error = {.status = RODT_OK}};
+    form_parser to = {.form = form};
     read_form(&to);
     if (to.count > 0) {
         if (error != NULL)
@@ -258,8 +258,7 @@ rodt_status rodt_air_form_errors(const rodt_air_form *form, rodt_error *errors, 
     if (to.count > size)
         return RODT_E_SPACE;
     form_parser again = {.form = form, .errors = errors};
-    if (to.count > 0)
-        read_form(&again);
+    read_form(&again);
     return RODT_OK;
 }
 

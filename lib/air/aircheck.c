@@ -45,10 +45,11 @@ static rodt_status judge_as(const rodt_air_reading *reading, air_rows rows, cons
 #define DAYS_MAX 32
 _Static_assert(2 * AIR_DATED_MAX + 2 <= DAYS_MAX, "every day of build of a carrier's rows has a place");
 
+/* A day that is not given is before every other. */
 static void add_day(rodt_date days[DAYS_MAX], size_t *count, rodt_date day)
 {
     bool inside = rodt_date_compare(days[1], day) < 0 && rodt_date_compare(day, days[0]) < 0;
-    if (rodt_date_given(day) && inside && ALWAYS(*count < DAYS_MAX)) /* no table has more days */
+    if (inside && ALWAYS(*count < DAYS_MAX)) /* no table has more days */
         days[(*count)++] = day;
 }
 
@@ -207,20 +208,18 @@ static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_r
 
 typedef struct both_outcomes {
     air_outcome law;
-    air_outcome own; /* without a row and good: the carrier asks for nothing */
+    air_outcome own; /* without a row: the carrier asks for nothing */
 } both_outcomes;
 
 /* The law has no row: then the carrier's rows stand alone. */
 static rodt_status judge_both(const rodt_air_reading *reading, const rodt_rules *rules, both_outcomes *out)
 {
     const rodt_rules *law = rodti_air_law(rules);
-    rule_rows own = {.beside_law = false};
-    out->own = (air_outcome){.result = RODT_AIR_RESULT_GOOD};
     rodt_status status = judge_all(reading, (rule_rows){.rows = rodti_air_rows(law)}, &out->law);
-    if (law != rules)
-        own.rows = rodti_air_rows(rules);
-    own.beside_law = out->law.missing != RODT_AIR_MISSING_ROW;
-    return status == RODT_OK && own.rows.count > 0 ? judge_all(reading, own, &out->own) : status;
+    if (status != RODT_OK || law == rules)
+        return status;
+    bool beside_law = out->law.missing != RODT_AIR_MISSING_ROW;
+    return judge_all(reading, (rule_rows){rodti_air_rows(rules), beside_law}, &out->own);
 }
 
 /* A carrier's outcome judges where it is the worse one, where the law has nothing to say, and where both are good but
@@ -241,7 +240,7 @@ static bool own_judges(const both_outcomes *of)
 rodt_status rodt_air_reading_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
                                    rodt_error *error)
 {
-    both_outcomes both = {.law = {.result = RODT_AIR_RESULT_NOT_DONE}, .own = {.result = RODT_AIR_RESULT_GOOD}};
+    both_outcomes both = {.law = {.result = RODT_AIR_RESULT_NOT_DONE}};
     rodt_status status = check_arguments(reading, rules, out, error);
     if (status != RODT_OK)
         return status;
@@ -250,8 +249,7 @@ rodt_status rodt_air_reading_judge(const rodt_air_reading *reading, const rodt_r
     if (status != RODT_OK)
         return rodti_error_status(error, status);
     apply_doubt(reading, &both.law);
-    if (both.own.row != NULL)
-        apply_doubt(reading, &both.own);
+    apply_doubt(reading, &both.own);
     air_outcome judged = own_judges(&both) ? both.own : both.law;
     *out = (rodt_air_finding){.result = judged.result,
                               .missing = judged.missing,

@@ -17,19 +17,17 @@ static const rodt_source *source_of(vehicle_part part, RODT_ENUM32(rodt_evidence
     return rodti_table_vehicle[part].source;
 }
 
-static const vehicle_part count_parts[RODT_COUNT_PART_END] = {
-    [RODT_COUNT_PART_SHARE] = VEHICLE_SHARE, [RODT_COUNT_PART_FULL_FROM] = VEHICLE_FULL_FROM,
-    [RODT_COUNT_PART_HALF] = VEHICLE_HALF,   [RODT_COUNT_PART_CHART] = VEHICLE_CHART,
-    [RODT_COUNT_PART_STEERING] = VEHICLE_STEERING};
+/* The parts of the criterion come first, in the same order. */
+_Static_assert((int)VEHICLE_STEERING == (int)RODT_COUNT_PART_STEERING, "a part of a vehicle for each part of the criterion");
 
 const rodt_source *rodt_count_part_source(rodt_count_part part, RODT_ENUM32(rodt_evidence) *evidence)
 {
-    return (unsigned)part < RODT_COUNT_PART_END ? source_of(count_parts[part], evidence) : NULL;
+    return (unsigned)part < RODT_COUNT_PART_END ? source_of((vehicle_part)part, evidence) : NULL;
 }
 
 const char *rodt_count_part_text(rodt_count_part part)
 {
-    return (unsigned)part < RODT_COUNT_PART_END ? rodti_table_vehicle[count_parts[part]].wording : "";
+    return (unsigned)part < RODT_COUNT_PART_END ? rodti_table_vehicle[part].wording : "";
 }
 
 static vehicle_part part_of_axle(uint32_t bit)

@@ -653,6 +653,9 @@ static void missing_arguments_are_said(void **state)
     assert_int_equal(rodt_air_reading_check(NULL, &error), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_reading_judge(NULL, rodt_rules_find("us-cdl"), &finding, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_reading_judge(&sound, rodt_rules_find("us-cdl"), NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_reading_judge(&sound, rodt_rules_find("us-cdl"), NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "room for a finding is needed");
+    assert_int_equal(error.column, 0);
     assert_int_equal(rodt_air_reading_judge(&sound, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_air_reading_judge(&sound, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
     assert_int_equal(error.status, RODT_E_UNKNOWN_RULES);
@@ -938,6 +941,55 @@ static void the_most_exact_row_is_chosen(void **state)
     assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 0, late), 1);
 }
 
+/* Invented rows: 95 psi for vehicles of some days of build, 85 psi for all others; 90 psi is read. The days of another
+ * check, in front of them, are no matter. */
+static const struct {
+    rodt_date from, until, built;
+    rodt_air_missing missing;
+    rodt_air_result result;
+} built_cases[] = {
+#define OPEN_BUILT RODT_AIR_MISSING_BUILT, RODT_AIR_RESULT_UNDETERMINED
+#define GOOD_BUILT RODT_AIR_MISSING_NOTHING, RODT_AIR_RESULT_GOOD
+#define BAD_BUILT RODT_AIR_MISSING_NOTHING, RODT_AIR_RESULT_DEFECTIVE
+    {{1970, 1, 1}, {1979, 12, 31}, {0, 0, 0}, OPEN_BUILT},   {{2199, 12, 31}, {0, 0, 0}, {0, 0, 0}, OPEN_BUILT},
+    {{0, 0, 0}, {2199, 12, 31}, {0, 0, 0}, BAD_BUILT},       {{1900, 1, 1}, {0, 0, 0}, {0, 0, 0}, BAD_BUILT},
+    {{0, 0, 0}, {1900, 1, 1}, {0, 0, 0}, OPEN_BUILT},        {{0, 0, 0}, {1900, 6, 30}, {0, 0, 0}, OPEN_BUILT},
+    {{2015, 3, 1}, {2015, 6, 30}, {2015, 0, 0}, OPEN_BUILT}, {{2015, 12, 31}, {0, 0, 0}, {2015, 0, 0}, OPEN_BUILT},
+    {{0, 0, 0}, {2015, 12, 31}, {2015, 0, 0}, BAD_BUILT},    {{2015, 1, 1}, {0, 0, 0}, {2015, 0, 0}, BAD_BUILT},
+    {{0, 0, 0}, {2015, 1, 1}, {2015, 0, 0}, OPEN_BUILT},     {{2016, 1, 1}, {0, 0, 0}, {2015, 0, 0}, GOOD_BUILT},
+    {{0, 0, 0}, {2014, 12, 31}, {2015, 0, 0}, GOOD_BUILT},   {{2015, 5, 5}, {0, 0, 0}, {2015, 5, 5}, BAD_BUILT},
+    {{0, 0, 0}, {2015, 5, 4}, {2015, 5, 5}, GOOD_BUILT},     {{2015, 5, 6}, {0, 0, 0}, {2015, 5, 5}, GOOD_BUILT},
+};
+
+static void days_of_build_at_their_ends(void **state)
+{
+    (void)state;
+    enum { OTHERS = 20 };
+    for (size_t i = 0; i < 2 * COUNT_OF(built_cases); i++) {
+        const rodt_date built = built_cases[i / 2].built;
+        rodt_air_limit rows[OTHERS + 2];
+        for (size_t r = 0; r < COUNT_OF(rows); r++)
+            rows[r] = (rodt_air_limit){.check = r < OTHERS ? RODT_AIR_CHECK_WARNING : RODT_AIR_CHECK_CUT_IN, .towed_units = -1,
+                                       .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {85, 1},
+                                       .built_from = {(int16_t)(1901 + 10 * r), 1, 1}, .built_until = {(int16_t)(1905 + 10 * r), 1, 1},
+                                       .source = rodt_rules_source(rodt_rules_at(0))};
+        rodt_air_limit *dated = &rows[OTHERS + i % 2], *other = &rows[OTHERS + 1 - i % 2];
+        other->built_from = other->built_until = (rodt_date){0, 0, 0};
+        dated->built_from = built_cases[i / 2].from;
+        dated->built_until = built_cases[i / 2].until;
+        dated->value.num = 95;
+        const rodt_rules rules = {.id = "invented", .air = rows, .air_count = COUNT_OF(rows)};
+        const rodt_rules alone = {.id = "invented", .air = rows + OTHERS, .air_count = 2};
+        const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_IN, .built = built, .pressure = {90, 1}};
+        rodt_air_finding finding, same;
+        assert_int_equal(rodt_air_reading_judge(&reading, &rules, &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_air_reading_judge(&reading, &alone, &same, NULL), RODT_OK);
+        if (finding.result != built_cases[i / 2].result || same.result != finding.result)
+            fail_msg("case %zu: %s", i, rodt_air_result_name(finding.result));
+        assert_int_equal(finding.missing, built_cases[i / 2].missing);
+    }
+}
+
 /* A rule set without limits of strokes has air checks; a stroke judged by it has no published limit. */
 static void strokes_have_no_limit_there(void **state)
 {
@@ -1000,6 +1052,7 @@ int main(void)
         cmocka_unit_test(missing_arguments_are_said),
         cmocka_unit_test(a_figure_that_does_not_fit_is_said),
         cmocka_unit_test(the_most_exact_row_is_chosen),
+        cmocka_unit_test(days_of_build_at_their_ends),
         cmocka_unit_test(strokes_have_no_limit_there),
         cmocka_unit_test(a_carriers_limits_keep_the_air_checks),
     };

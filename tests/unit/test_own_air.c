@@ -15,6 +15,7 @@
 #include "rules/air_row.h"
 #include "rules/air_strict.h"
 #include "rules/limit_row.h"
+#include "rules/tables.h"
 
 #define AIR "check,vehicle,towed,comparison,value,upper,measure\n"
 #define SPANS "check,measure,value,start,stop,start_kpa,stop_kpa,applications,comparison\n"
@@ -653,6 +654,84 @@ static void words_of_a_carrier(void **state)
     rodt_rules_unref(own);
 }
 
+/* Rows by hand, good from `psi` on for the vehicles that are named, and a cut-in at 90 psi. */
+#define FROM(psi, ...) {.check = RODT_AIR_CHECK_CUT_IN, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .value = {psi, 1}, __VA_ARGS__}
+#define FOR_ALL .towed_units = -1
+#define FOR(class) .vehicle = RODT_VEHICLE_CLASS_##class, .towed_units = -1
+#define TOWING(units) .vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = units
+#define TRAIN .vehicle = RODT_VEHICLE_CLASS_COMBINATION
+#define GOOD RODT_AIR_RESULT_GOOD, RODT_AIR_MISSING_NOTHING
+#define DEFECTIVE RODT_AIR_RESULT_DEFECTIVE, RODT_AIR_MISSING_NOTHING
+#define OPEN(what) RODT_AIR_RESULT_UNDETERMINED, RODT_AIR_MISSING_##what
+static const struct {
+    rodt_air_limit law[2], own[2]; /* the check NONE: no row */
+    rodt_air_reading reading;
+    rodt_air_result result;
+    rodt_air_missing missing;
+    bool own_judges;
+} by_hand[] = {
+    {{FROM(85, FOR_ALL)}, {{0}}, {.pressure = {90, 1}}, GOOD, false},
+    {{FROM(85, FOR_ALL)}, {FROM(88, FOR_ALL)}, {.pressure = {90, 1}}, GOOD, true},
+    {{FROM(85, FOR_ALL)}, {FROM(95, FOR_ALL)}, {.pressure = {90, 1}}, DEFECTIVE, true},
+    {{FROM(95, FOR_ALL)}, {FROM(88, FOR_ALL)}, {.pressure = {90, 1}}, DEFECTIVE, false},
+    /* a law without a row */
+    {{{0}}, {FROM(85, FOR_ALL)}, {.pressure = {90, 1}}, GOOD, true},
+    {{{0}}, {FROM(85, TRAIN, .towed_units = -1)}, {.pressure = {90, 1}}, OPEN(VEHICLE), true},
+    {{{0}}, {FROM(85, FOR_ALL)}, {.pressure = {90, 1}, .cut_out = {90, 1}}, OPEN(SENSE), true},
+    {{{0}}, {{0}}, {.pressure = {90, 1}}, OPEN(ROW), false},
+    /* a law that the kind of vehicle decides; what a carrier does not ask of the others is kept */
+    {{FROM(95, FOR(SINGLE)), FROM(85, FOR(COMBINATION))}, {FROM(80, FOR_ALL)}, {.pressure = {90, 1}}, OPEN(VEHICLE), false},
+    {{FROM(85, FOR_ALL)}, {FROM(88, FOR(BUS))}, {.pressure = {90, 1}}, GOOD, true},
+    {{FROM(85, FOR_ALL)}, {FROM(95, FOR(BUS))}, {.pressure = {90, 1}}, OPEN(VEHICLE), true},
+    /* towed units that are not said: one is thought of in any case, others where there is a row */
+    {{FROM(85, TOWING(2))}, {{0}}, {TRAIN, .pressure = {90, 1}}, OPEN(VEHICLE), false},
+    {{FROM(85, TOWING(1)), FROM(85, TOWING(3))}, {{0}}, {TRAIN, .pressure = {90, 1}}, GOOD, false},
+    {{FROM(85, TOWING(1)), FROM(95, TOWING(3))}, {{0}}, {TRAIN, .pressure = {90, 1}}, OPEN(VEHICLE), false},
+    /* a carrier that times another span */
+    {{{.check = RODT_AIR_CHECK_BUILD_UP, .comparison = RODT_COMPARISON_NOT_MORE_THAN, .value = {40, 1}, FOR_ALL,
+       .measure = RODT_AIR_MEASURE_SECONDS, .span = RODT_AIR_SPAN_WARNING}},
+     {{.check = RODT_AIR_CHECK_BUILD_UP, .comparison = RODT_COMPARISON_NOT_MORE_THAN, .value = {20, 1}, FOR_ALL,
+       .measure = RODT_AIR_MEASURE_SECONDS, .span = RODT_AIR_SPAN_RECOVERY}},
+     {.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_WARNING, .seconds = {30, 1}}, GOOD, false},
+};
+#undef FROM
+#undef FOR
+#undef GOOD
+#undef OPEN
+
+static size_t rows_of(const rodt_air_limit rows[2]) { return (size_t)(rows[0].check != 0) + (rows[1].check != 0); }
+
+static void laws_and_carriers_by_hand(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(by_hand); i++) {
+        const rodt_rules law = {.id = "law", .air = by_hand[i].law, .air_count = rows_of(by_hand[i].law)};
+        const rodt_rules own = {.id = "own", .air = by_hand[i].own, .air_count = rows_of(by_hand[i].own), .law = &law, .air_law = &law};
+        rodt_air_reading reading = by_hand[i].reading;
+        reading.check = reading.check != 0 ? reading.check : RODT_AIR_CHECK_CUT_IN;
+        rodt_air_finding finding = judge(&own, reading), alone = judge(&law, reading);
+        if (finding.result != by_hand[i].result || finding.missing != by_hand[i].missing)
+            fail_msg("case %zu: %s, missing \"%s\"", i, rodt_air_result_name(finding.result), rodt_air_missing_name(finding.missing));
+        assert_int_equal(finding.law_result, alone.result);
+        if (by_hand[i].own_judges)
+            assert_ptr_equal(finding.row, finding.own_row);
+        else
+            assert_true(finding.row == finding.law_row && finding.missing == alone.missing);
+    }
+}
+
+/* What the law cannot reckon is no finding by the carrier alone. */
+static void a_figure_that_does_not_fit_the_law(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-cdl", AIR "cut-out,,,not-more-than,130,,psi\n");
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
+                                      .before = {INT64_MAX, INT64_MAX / 100 - 1}, .after = {1, INT64_MAX}};
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_reading_judge(&reading, own, &finding, NULL), RODT_E_RANGE);
+    rodt_rules_unref(own);
+}
+
 /* A carrier's row for one of several spans says nothing of a reading of another. */
 static void spans_of_a_carrier(void **state)
 {
@@ -801,6 +880,8 @@ int main(void)
         cmocka_unit_test(the_same_figure_is_the_laws),
         cmocka_unit_test(a_check_that_the_law_has_not),
         cmocka_unit_test(words_of_a_carrier),
+        cmocka_unit_test(laws_and_carriers_by_hand),
+        cmocka_unit_test(a_figure_that_does_not_fit_the_law),
         cmocka_unit_test(spans_of_a_carrier),
         cmocka_unit_test(steps_of_a_carrier),
         cmocka_unit_test(another_law_for_the_air),

@@ -91,6 +91,8 @@ static void axles_are_put_together_in_any_order(void **state)
     assert_int_equal(vehicle.in_adjustment, 5);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION); /* one open brake of six is 16 2/3 % */
     assert_int_equal(vehicle.mismatched_axles, 0);
+    for (size_t i = 0; i < sizeof vehicle.axles[3]; i++) /* beyond the last one there is nothing */
+        assert_int_equal(((const unsigned char *)&vehicle.axles[3])[i], 0);
 }
 
 /* 49 CFR 393.47(b). */
@@ -182,6 +184,7 @@ static void both_ends_of_every_axle_are_counted(void **state)
     assert_int_equal(vehicle.count.unmeasured, 1);
     assert_ratio(vehicle.count.share, 1, 8);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_UNDETERMINED);
+    assert_int_equal(judged(ends, 1, 1).count.brakes, 1); /* what is said is taken */
 }
 
 /* 49 CFR 393.47(c) names no tolerance. */
@@ -315,6 +318,8 @@ static void other_days_are_counted(void **state)
     assert_int_equal(vehicle.mixed_days, 1);
     assert_int_equal(vehicle.out_of_adjustment, 1); /* 2 3/8 in: over 2 1/4 then, within 2 1/2 later */
     assert_int_equal(vehicle.count.tally.half, 1);
+    ends[0].reading.day = ends[2].reading.day; /* the day of the first one is the measure */
+    assert_int_equal(judged(ends, 4, 0).mixed_days, 2);
 }
 
 /* --- Scenes ----------------------------------------------------------------------------------------------- */
@@ -540,6 +545,9 @@ static void refusals_in_words(void **state)
     assert_string_equal(error.field, "ends");
     rodt_wheel_end ends[ENDS_MAX];
     fill(ends, ENDS_MAX, "30 standard", 24);
+    error = (rodt_error){.status = RODT_OK};
+    assert_int_equal(rodt_vehicle_judge(ends, 2, 0, NULL, findings, NULL, &vehicle, &error), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(error.line, 0);
     assert_int_equal(rodt_vehicle_judge(ends, 82, 0, law, NULL, NULL, &vehicle, &error), RODT_E_ARGUMENT);
     assert_string_equal(error.field, "");
     assert_string_equal(error.text, "findings of the wheel ends and room for that of the vehicle are needed");
@@ -547,6 +555,10 @@ static void refusals_in_words(void **state)
     assert_string_equal(error.field, "position");
     assert_string_equal(error.text, "these are more axles than a vehicle can have here");
     assert_int_equal(error.line, 81);
+    ends[0].reading.applied.num = -1;
+    assert_int_equal(rodt_vehicle_judge(ends, 2, 0, law, findings, NULL, &vehicle, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "applied");
+    assert_int_equal(error.line, 1);
 }
 
 static void wrong_calls(void **state)

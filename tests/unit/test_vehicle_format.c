@@ -82,6 +82,10 @@ static void a_count_without_its_shares(void **state)
     const rodt_argument *known = rodt_message_argument(&message, "known_share");
     assert_true(known->number.num == 0 && known->number.den == 0);
     assert_int_equal(rodt_message_argument(&message, "known")->number.num, 2);
+    assert_int_equal(rodt_count_message(&(rodt_count){.brakes = 4, .share = {0, 1}}, &message), RODT_OK);
+    assert_null(rodt_message_argument(&message, "open")); /* every brake is known */
+    assert_int_equal(rodt_count_message(&(rodt_count){.brakes = 0}, &message), RODT_OK);
+    assert_int_equal(message.count, 0);
 }
 
 static void each_mismatch_of_an_axle(void **state)
@@ -138,12 +142,14 @@ static void wrong_bits(void **state)
     rodt_axle_finding axle = {.axle = 2, .mismatches = UINT32_MAX};
     char text[RODT_SENTENCE_SIZE];
     static const uint32_t wrong[] = {0, 3, RODT_AXLE_MISMATCH_LAW, RODT_AXLE_MISMATCH_STEERING_DEAD << 1, 1u << 31};
-    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+    rodt_message message;
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
         assert_int_equal(rodt_axle_mismatch_format(&axle, wrong[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_axle_mismatch_message(&axle, wrong[i], &message), RODT_E_ARGUMENT);
+    }
     assert_int_equal(rodt_axle_mismatch_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_axle_mismatch_format(&axle, 1, NULL, 1, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_count_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
-    rodt_message message;
     axle.mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS;
     assert_int_equal(rodt_axle_mismatch_message(&axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_axle_mismatch_message(&axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, &message), RODT_OK);
@@ -158,6 +164,7 @@ static void wrong_bits(void **state)
 static void each_advice_says_something_of_its_own(void **state)
 {
     (void)state;
+    rodt_message message;
     assert_string_equal(rodt_advice_text(RODT_ADVICE_NONE), "");
     assert_string_equal(rodt_advice_text((rodt_advice)99), "");
     for (int i = RODT_ADVICE_ADJUST; i < RODT_ADVICE_END; i++) {
@@ -165,14 +172,13 @@ static void each_advice_says_something_of_its_own(void **state)
         assert_in_range(strlen(text), 10, RODT_SENTENCE_SIZE - 1);
         for (int k = RODT_ADVICE_ADJUST; k < i; k++)
             assert_string_not_equal(text, rodt_advice_text((rodt_advice)k));
+        assert_int_equal(rodt_advice_message((rodt_advice)i, &message), RODT_OK);
+        assert_string_equal(rodt_message_template(message.code), text);
     }
     assert_non_null(strstr(rodt_advice_text(RODT_ADVICE_FIND_FAULT), "do not adjust it by hand to make it pass"));
     assert_null(strstr(rodt_advice_text(RODT_ADVICE_ADJUST), "automatic"));
-    rodt_message message;
     assert_int_equal(rodt_advice_message((rodt_advice)99, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_NONE);
-    assert_int_equal(rodt_advice_message(RODT_ADVICE_LOOK, &message), RODT_OK);
-    assert_int_equal(message.code, RODT_MESSAGE_ADVICE_LOOK);
 }
 
 /* Only the share is read in its source; whoever prints the others must say so. */
