@@ -99,34 +99,38 @@ static void add_pressure(rodt_message *out, const char *name, rodt_pressure pres
 
 /* --- What was found ---------------------------------------------------------------------------------- */
 
+typedef struct span_ends {
+    rodt_pressure start;
+    rodt_pressure stop;
+} span_ends;
+
 /* "50 psi to 90 psi or 345 kPa to 620 kPa"; the kPa that a source prints beside its psi may be absent. */
-static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure psi[2], rodt_pressure_unit unit,
-                     const rodt_pressure kpa[2])
+static void add_span(rodt_message *out, rodt_air_span span, span_ends psi, rodt_pressure_unit unit, span_ends kpa)
 {
     static const rodt_message_code events[] = {
         [RODT_AIR_SPAN_PRESSURES] = RODT_MESSAGE_AIR_SPAN_UNKNOWN,
         [RODT_AIR_SPAN_WARNING] = RODT_MESSAGE_AIR_SPAN_WARNING,
         [RODT_AIR_SPAN_APPLICATIONS] = RODT_MESSAGE_AIR_SPAN_APPLICATIONS,
         [RODT_AIR_SPAN_RECOVERY] = RODT_MESSAGE_AIR_SPAN_RECOVERY};
-    bool given = span == RODT_AIR_SPAN_PRESSURES && rodt_pressure_given(psi[0]) && rodt_pressure_given(psi[1]);
-    bool both = given && kpa != NULL && rodt_pressure_given(kpa[0]);
+    bool given = span == RODT_AIR_SPAN_PRESSURES && rodt_pressure_given(psi.start) && rodt_pressure_given(psi.stop);
+    bool both = given && rodt_pressure_given(kpa.start);
     rodti_message_clause(out, "span", both    ? RODT_MESSAGE_AIR_SPAN_PRESSURES_BOTH
                                       : given ? RODT_MESSAGE_AIR_SPAN_PRESSURES
                                               : events[span]);
     if (given) {
-        add_pressure(out, "start", psi[0], unit);
-        add_pressure(out, "stop", psi[1], unit);
+        add_pressure(out, "start", psi.start, unit);
+        add_pressure(out, "stop", psi.stop, unit);
     }
     if (both) {
-        add_pressure(out, "start_kpa", kpa[0], RODT_PRESSURE_UNIT_KPA);
-        add_pressure(out, "stop_kpa", kpa[1], RODT_PRESSURE_UNIT_KPA);
+        add_pressure(out, "start_kpa", kpa.start, RODT_PRESSURE_UNIT_KPA);
+        add_pressure(out, "stop_kpa", kpa.stop, RODT_PRESSURE_UNIT_KPA);
     }
 }
 
 void rodti_air_add_span(rodt_message *out, const rodt_air_limit *row)
 {
-    add_span(out, (rodt_air_span)row->span, (rodt_pressure[2]){row->start, row->stop}, RODT_PRESSURE_UNIT_PSI,
-             (rodt_pressure[2]){row->start_kpa, row->stop_kpa});
+    add_span(out, (rodt_air_span)row->span, (span_ends){row->start, row->stop}, RODT_PRESSURE_UNIT_PSI,
+             (span_ends){row->start_kpa, row->stop_kpa});
 }
 
 /* A loss is of one minute where nothing else is said. */
@@ -143,11 +147,11 @@ static void add_measured(rodt_message *out, const rodt_air_finding *finding)
 
 static void find_build_up(rodt_message *out, const rodt_air_reading *reading)
 {
-    const rodt_pressure timed[2] = {reading->before, reading->after};
+    const span_ends none = {{0, 0}, {0, 0}};
     bool is_timed = rodt_ratio_given(reading->seconds);
     rodti_message_clause(
         out, "found", is_timed ? RODT_MESSAGE_AIR_FOUND_BUILD_UP : RODT_MESSAGE_AIR_FOUND_BUILD_UP_UNTIMED);
-    add_span(out, reading->span, timed, reading->pressure_unit, NULL);
+    add_span(out, reading->span, (span_ends){reading->before, reading->after}, reading->pressure_unit, none);
     if (is_timed)
         add_seconds(out, reading->seconds);
 }

@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "message_text.h"
 #include "rodtravel/aircheck.h"
 
 static void names_are_for_ever(void **state)
@@ -252,6 +253,138 @@ static void what_is_missing_of_no_row(void **state)
     }
 }
 
+/* Findings as data: every clause and figure, and nothing more. */
+static const struct {
+    const char *rules;
+    rodt_air_reading reading;
+    const char *message, *edge;
+} as_data[] = {
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO},
+     "air.required found=air.never.warning required=air.required.not-less-than bound=55/1 value.psi 1 "
+     "result=air.defective.major",
+     "air.edge.major when=air.edge.below bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO, .pressure = {100, 1}},
+     "air.undetermined found=air.never.warning missing=air.missing.sense",
+     "air.edge.major when=air.edge.below bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}},
+     "air.undetermined found=air.found.warning figure=100/1 value.psi 1 missing=air.doubt.too-high",
+     "air.edge.major when=air.edge.below bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .before = {60, 1}},
+     "air.undetermined found=air.title.warning missing=air.missing.value",
+     "air.edge.major when=air.edge.below bound=55/1 value.psi 1"},
+    {"us-nh", {.check = RODT_AIR_CHECK_WARNING, .pressure = {70, 1}},
+     "air.undetermined found=air.found.warning figure=70/1 value.psi 1 missing=air.missing.cut-out",
+     "air.edge.defective when=air.edge.under-half"},
+    {"us-nh", {.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO},
+     "air.required found=air.never.warning required=air.required.half-cut-out result=air.defective",
+     "air.edge.defective when=air.edge.under-half"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_WARNING, .pressure = {54, 1}, .built = {1970, 0, 0}},
+     "air.undetermined found=air.found.warning figure=54/1 value.psi 1 missing=air.missing.cut-out",
+     "air.edge.defective when=air.edge.half-cut-out when=air.edge.below bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}},
+     "air.undetermined found=air.found.build-up.untimed span=air.span.pressures start=85/1 value.psi 1 stop=100/1 "
+     "value.psi 1 missing=air.missing.value",
+     "air.edge.minor when=air.edge.above bound=120/1 value.seconds 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .seconds = {90, 1}},
+     "air.undetermined found=air.found.build-up span=air.span.unknown seconds=90/1 value.seconds 1 "
+     "missing=air.missing.span span=air.span.pressures.both start=85/1 value.psi 1 stop=100/1 value.psi 1 "
+     "start_kpa=587/1 value.kpa 1 stop_kpa=690/1 value.kpa 1",
+     "air.edge.minor when=air.edge.above bound=120/1 value.seconds 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_BUILD_UP, .after = {100, 1}, .seconds = {90, 1}},
+     "air.undetermined found=air.found.build-up span=air.span.unknown seconds=90/1 value.seconds 1 "
+     "missing=air.missing.span span=air.span.pressures.both start=85/1 value.psi 1 stop=100/1 value.psi 1 "
+     "start_kpa=587/1 value.kpa 1 stop_kpa=690/1 value.kpa 1",
+     "air.edge.minor when=air.edge.above bound=120/1 value.seconds 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_WARNING, .before = {85, 1}, .after = {100, 1}, .seconds = {90, 1}},
+     "air.undetermined found=air.found.build-up span=air.span.warning seconds=90/1 value.seconds 1 "
+     "missing=air.missing.span span=air.span.pressures.both start=85/1 value.psi 1 stop=100/1 value.psi 1 "
+     "start_kpa=587/1 value.kpa 1 stop_kpa=690/1 value.kpa 1",
+     "air.edge.minor when=air.edge.above bound=120/1 value.seconds 1"},
+    {"nz", {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .answer = RODT_RECORDED_NO},
+     "air.never found=air.never.build-up result=air.defective",
+     "air.edge.either when=air.edge.above bound=180/1 value.seconds 1"},
+    {"nz", {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .built = {2001, 0, 0}, .span = RODT_AIR_SPAN_WARNING, .seconds = {150, 1}},
+     "air.required found=air.found.build-up span=air.span.warning seconds=150/1 value.seconds 1 "
+     "required=air.required.not-more-than bound=180/1 value.seconds 1 result=air.good",
+     "air.edge.either when=air.edge.above bound=180/1 value.seconds 1"},
+    {"nz", {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .built = {2001, 0, 0}, .span = RODT_AIR_SPAN_APPLICATIONS, .seconds = {95, 1}},
+     "air.undetermined found=air.found.build-up span=air.span.applications seconds=95/1 value.seconds 1 "
+     "missing=air.missing.other-way",
+     "air.edge.either when=air.edge.above bound=90/1 value.seconds 1"},
+    {"ca-sk", {.check = RODT_AIR_CHECK_CUT_IN, .pressure = {102, 1}},
+     "air.undetermined found=air.found.cut-in figure=102/1 value.psi 1 missing=air.missing.cut-out",
+     "air.edge.defective when=air.edge.under-cut-out when=air.edge.outside bound=20/1 value.psi 1 upper=25/1 "
+     "value.psi 1"},
+    {"us-cdl", {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .before = {110, 1}},
+     "air.undetermined found=air.found.loss-applied fall=air.found.no-fall before=110/1 value.psi 1 after=value.psi "
+     "1 seconds=60/1 value.seconds 1 missing=air.missing.value",
+     "air.edge.defective when=air.edge.above bound=3/1 value.psi-per-minute 1"},
+    {"us-cdl", {.check = RODT_AIR_CHECK_LOSS_RELEASED, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .before = {110, 1}, .after = {109, 1}, .seconds = {30, 1}},
+     "air.edge-fails found=air.found.loss-released.is fall=air.found.fall before=110/1 value.psi 1 after=109/1 "
+     "value.psi 1 seconds=30/1 value.seconds 1 figure=2/1 value.psi-per-minute 1 required=air.required.less-than "
+     "bound=2/1 value.psi-per-minute 1 result=air.defective",
+     "air.edge.defective when=air.edge.or-more bound=2/1 value.psi-per-minute 1"},
+    {"us-cdl", {.check = RODT_AIR_CHECK_LOSS_RELEASED, .before = {110, 1}, .after = {111, 1}},
+     "air.undetermined found=air.found.loss-released fall=air.found.fall before=110/1 value.psi 1 after=111/1 "
+     "value.psi 1 seconds=60/1 value.seconds 1 missing=air.missing.sense",
+     "air.edge.defective when=air.edge.or-more bound=2/1 value.psi-per-minute 1"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_RESERVE, .before = {110, 1}, .after = {88, 1}, .applications = 3},
+     "air.figure-unconfirmed finding=air.undetermined evidence=evidence.second-hand found=air.found.fall "
+     "before=110/1 value.psi 1 after=88/1 value.psi 1 seconds=60/1 value.seconds 1 missing=air.missing.applications "
+     "applications=1/1",
+     "air.edge.defective when=air.edge.below bound=70/1 value.percent-left 1"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_RESERVE, .before = {110, 1}},
+     "air.figure-unconfirmed finding=air.undetermined evidence=evidence.second-hand found=air.found.no-fall "
+     "before=110/1 value.psi 1 after=value.psi 1 seconds=60/1 value.seconds 1 missing=air.missing.value",
+     "air.edge.defective when=air.edge.below bound=70/1 value.percent-left 1"},
+    {"ca-qc", {.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
+     "air.rule found=air.found.spring-brake.yes required=air.required.published published=\"holds on the flat "
+     "against a gentle pull\" result=air.good",
+     "air.edge.defective when=air.edge.spring-brake"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_NO},
+     "air.rule-unconfirmed finding=air.rule evidence=evidence.common-practice found=air.found.spring-brake.no "
+     "required=air.required.published published=\"must hold\" result=air.defective",
+     "air.edge.defective when=air.edge.spring-brake"},
+    {"ca-on", {.check = RODT_AIR_CHECK_SPRING_BRAKE, .pressure = {60, 1}},
+     "air.rule-unconfirmed finding=air.undetermined evidence=evidence.common-practice found=air.title.spring-brake "
+     "missing=air.missing.value",
+     "air.edge.major when=air.edge.spring-brake"},
+    {"us-cdl", {.check = RODT_AIR_CHECK_PARKING_VALVE, .pressure = {30, 1}},
+     "air.usual found=air.found.parking-valve figure=30/1 value.psi 1 required=air.required.between bound=45/1 "
+     "value.psi 1 from=20/1 1 result=air.defective",
+     "air.edge.usual published=\"pops out at the maker's figure, usually 20 to 45 psi\""},
+    {"us-cdl", {.check = RODT_AIR_CHECK_PARKING_VALVE, .answer = RODT_RECORDED_NO},
+     "air.never found=air.never.parking-valve result=air.defective",
+     "air.never.edge published=\"pops out at the maker's figure, usually 20 to 45 psi\""},
+    {"ca-qc", {.check = RODT_AIR_CHECK_TRACTOR_PROTECTION, .answer = RODT_RECORDED_YES},
+     "air.undetermined found=air.found.tractor-protection.yes missing=air.missing.value",
+     "air.edge.defective when=air.edge.below bound=420/1 value.kpa 1"},
+    {"us-inuse", {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = 2, .before = {110, 1}, .after = {105, 1}},
+     "air.edge-passes found=air.found.loss-applied.is fall=air.found.fall before=110/1 value.psi 1 after=105/1 "
+     "value.psi 1 seconds=60/1 value.seconds 1 figure=5/1 value.psi-per-minute 1 required=air.required.not-more-than "
+     "bound=5/1 value.psi-per-minute 1 result=air.good",
+     "air.edge.defective when=air.edge.above bound=5/1 value.psi-per-minute 1 more=1/1 value.psi-per-minute 1"},
+    {"ca-qc", {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = 1, .before = {110, 1}, .after = {107, 1}},
+     "air.unless found=air.found.loss-applied.is fall=air.found.fall before=110/1 value.psi 1 after=107/1 value.psi "
+     "1 seconds=60/1 value.seconds 1 figure=26689329691563/1290320000000 value.kpa-per-minute 1 "
+     "required=air.required.not-more-than bound=48/1 value.kpa-per-minute 1 result=air.defective",
+     "air.edge.major when=air.edge.above bound=48/1 value.kpa-per-minute 1"},
+};
+
+static void findings_as_data(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(as_data); i++) {
+        rodt_air_finding finding;
+        rodt_message message;
+        assert_int_equal(rodt_air_reading_judge(&as_data[i].reading, rodt_rules_find(as_data[i].rules), &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        expect_message(&message, as_data[i].message);
+        assert_int_equal(rodt_air_finding_edge_message(&finding, &message), RODT_OK);
+        expect_message(&message, as_data[i].edge);
+    }
+}
+
 /* One of two ways is no defect by itself; an answer is. */
 static void one_of_two_answers(void **state)
 {
@@ -327,6 +460,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_cannot_be_said_is_refused),
         cmocka_unit_test(what_is_missing_of_no_row),
+        cmocka_unit_test(findings_as_data),
         cmocka_unit_test(one_of_two_answers),
         cmocka_unit_test(a_note_at_the_printed_kpa),
         cmocka_unit_test(names_are_for_ever),

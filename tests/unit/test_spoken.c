@@ -6,6 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#include "message_text.h"
 #include "rodtravel/rodtravel.h"
 
 static rodt_pressure gauge(const char *text)
@@ -82,6 +83,65 @@ static void an_answer_is_spoken(void **state)
     expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_DRAIN}, "Drain valves: I have not done this check.");
     expect_air("us-nv", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("120")},
                "The governor cut out at 120 psi; that decides nothing: us-nv has no figure for this check and vehicle.");
+}
+
+/* What is said as data: every clause and figure, and nothing more. */
+static const struct {
+    const char *rules;
+    rodt_air_reading reading;
+    const char *message;
+} as_data[] = {
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .pressure = {55, 1}},
+     "air.spoken.good found=air.found.warning figure=55/1 value.psi 1 would_be=air.spoken.be-major "
+     "is=air.spoken.is-major when=air.edge.below bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .pressure = {54, 1}},
+     "air.spoken.defective found=air.found.warning figure=54/1 value.psi 1 is=air.spoken.is-major "
+     "required=air.required.not-less-than bound=55/1 value.psi 1"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING},
+     "air.spoken.not-done title=air.title.warning"},
+    {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .before = {60, 1}},
+     "air.spoken.undetermined found=air.title.warning missing=air.missing.value"},
+    {"us-nh", {.check = RODT_AIR_CHECK_WARNING, .pressure = {70, 1}, .cut_out = {120, 1}},
+     "air.spoken.good-if found=air.found.warning figure=70/1 value.psi 1 would_be=air.spoken.be-defective "
+     "is=air.spoken.is-defective when=air.edge.below bound=60/1 value.psi 1"},
+    {"us-nh", {.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO},
+     "air.spoken.defective found=air.never.warning is=air.spoken.is-defective required=air.required.half-cut-out"},
+    {"ca-on", {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}, .seconds = {90, 1}},
+     "air.spoken.good found=air.found.build-up span=air.span.pressures start=85/1 value.psi 1 stop=100/1 value.psi 1 "
+     "seconds=90/1 value.seconds 1 would_be=air.spoken.be-minor is=air.spoken.is-minor when=air.edge.above "
+     "bound=120/1 value.seconds 1"},
+    {"nz", {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .answer = RODT_RECORDED_NO},
+     "air.spoken.defective found=air.never.build-up is=air.spoken.is-defective required=air.required.not-more-than "
+     "bound=180/1 value.seconds 1"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_RESERVE, .before = {110, 1}, .after = {88, 1}, .applications = 3},
+     "air.spoken.unconfirmed spoken=air.spoken.undetermined evidence=evidence.second-hand found=air.found.fall "
+     "before=110/1 value.psi 1 after=88/1 value.psi 1 seconds=60/1 value.seconds 1 missing=air.missing.applications "
+     "applications=1/1"},
+    {"us-fmcsr", {.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_NO},
+     "air.spoken.rule-unconfirmed spoken=air.spoken.defective-rule evidence=evidence.common-practice "
+     "found=air.found.spring-brake.no is=air.spoken.is-defective required=air.required.published published=\"must "
+     "hold\""},
+    {"ca-on", {.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
+     "air.spoken.defective-rule found=air.found.audible-leak.yes is=air.spoken.is-minor "
+     "required=air.required.published published=\"no leak heard\""},
+    {"us-cdl", {.check = RODT_AIR_CHECK_PARKING_VALVE, .pressure = {30, 1}},
+     "air.spoken.noted found=air.found.parking-valve figure=30/1 value.psi 1 edge=air.edge.usual published=\"pops "
+     "out at the maker's figure, usually 20 to 45 psi\""},
+    {"us-cdl", {.check = RODT_AIR_CHECK_PARKING_VALVE, .answer = RODT_RECORDED_NO},
+     "air.spoken.defective-rule found=air.never.parking-valve is=air.spoken.is-defective "
+     "required=air.required.between bound=45/1 value.psi 1 from=20/1 1"},
+};
+
+static void air_findings_as_data(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof as_data / sizeof as_data[0]; i++) {
+        rodt_air_finding finding;
+        rodt_message message;
+        assert_int_equal(rodt_air_reading_judge(&as_data[i].reading, rodt_rules_find(as_data[i].rules), &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
+        expect_message(&message, as_data[i].message);
+    }
 }
 
 static void expect_stroke(rodt_form form, const char *rules, const char *wanted)
@@ -208,7 +268,7 @@ static void nonsense_is_refused(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(what_is_said_of_a_good_figure),
-        cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
+        cmocka_unit_test(air_findings_as_data), cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
                                        cmocka_unit_test(what_never_came_is_spoken),
                                        cmocka_unit_test(an_answer_is_spoken), cmocka_unit_test(a_stroke_is_spoken),
                                        cmocka_unit_test(a_carriers_limit_is_spoken),
