@@ -55,6 +55,7 @@ static void what_is_no_time_is_refused(void **state)
         {"", RODT_E_EMPTY, 0, "nothing is written here"},
         {"-", RODT_E_EMPTY, 1, "nothing is written here"},
         {"n/a", RODT_E_EMPTY, 1, "nothing is written here"},
+        {":30", RODT_E_SYNTAX, 1, "a number was expected here, not :"},
         {"1:5", RODT_E_SYNTAX, 3, colon},
         {"1:300", RODT_E_SYNTAX, 3, colon},
         {"1:", RODT_E_SYNTAX, 3, colon},

@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <setjmp.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <string.h>
 #include <cmocka.h>
 
@@ -259,6 +260,12 @@ static const struct {
     rodt_air_reading reading;
     const char *message, *edge;
 } as_data[] = {
+    {"us-tx", {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}},
+     "air.undetermined found=air.found.warning figure=100/1 value.psi 1 missing=air.missing.row rules=\"us-tx\"",
+     "none"},
+    {"us-nh", {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}},
+     "air.undetermined found=air.found.warning figure=100/1 value.psi 1 missing=air.missing.cut-out",
+     "air.edge.defective when=air.edge.under-half"},
     {"ca-on", {.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO},
      "air.required found=air.never.warning required=air.required.not-less-than bound=55/1 value.psi 1 "
      "result=air.defective.major",
@@ -385,6 +392,95 @@ static void findings_as_data(void **state)
     }
 }
 
+/* Enough digits that a figure beside its bound is not rounded onto it, and no more. */
+static void digits_keep_off_the_bound(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_ratio measured, allowed;
+        int digits;
+    } cases[] = {
+        {{60, 1}, {60, 1}, 1},          {{59, 1}, {60, 1}, 1},      {{61, 10}, {6, 1}, 1},      {{59, 10}, {6, 1}, 1},
+        {{615, 100}, {6, 1}, 1},        {{664, 109}, {6, 1}, 2},    {{601, 100}, {6, 1}, 2},    {{599, 100}, {6, 1}, 2},
+        {{631, 105}, {6, 1}, 3},        {{6001, 1000}, {6, 1}, 3},  {{600001, 100000}, {6, 1}, 5}, {{6000001, 1000000}, {6, 1}, 6},
+        {{6000000001, 1000000000}, {6, 1}, 6}, {{1, 4000000007}, {1, 4000000009}, 1}, /* the difference does not fit */
+    };
+    const rodt_air_limit row = {.check = RODT_AIR_CHECK_WARNING, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .published = "",
+                                .evidence = RODT_EVIDENCE_CHECKED};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_air_finding finding = {.row = &row, .result = RODT_AIR_RESULT_DEFECTIVE, .measured = cases[i].measured,
+                                          .allowed = cases[i].allowed,
+                                          .reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {1, 1}}};
+        rodt_message message;
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        if (rodt_message_argument(&message, "figure")->digits != cases[i].digits)
+            fail_msg("case %zu: %d", i, rodt_message_argument(&message, "figure")->digits);
+    }
+}
+
+/* A carrier's figure with each answer of the law; a figure that is both ends; a row with a finding that was not done. */
+static void findings_by_hand(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_air_result law;
+        const char *message;
+    } cases[] = {{RODT_AIR_RESULT_DEFECTIVE, "air.defective"},
+                 {RODT_AIR_RESULT_GOOD, "air.good"},
+                 {RODT_AIR_RESULT_NOTED, "air.law.noted"},
+                 {RODT_AIR_RESULT_UNDETERMINED, "air.law.undetermined"}};
+    rodt_air_limit row = {.check = RODT_AIR_CHECK_WARNING, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .published = "as it says",
+                          .value = {60, 1}, .upper = {60, 1}, .evidence = RODT_EVIDENCE_SECOND_HAND};
+    rodt_air_finding finding = {.row = &row, .own_row = &row, .law_row = &row, .result = RODT_AIR_RESULT_DEFECTIVE,
+                                .measured = {50, 1}, .allowed = {60, 1},
+                                .reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {50, 1}}};
+    rodt_message message;
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char expected[400];
+        snprintf(expected, sizeof expected, "air.figure-own.beside-law finding=air.required law=%s found=air.found.warning "
+                 "figure=50/1 value.psi 1 required=air.required.not-less-than bound=60/1 value.psi 1 result=air.defective",
+                 cases[i].message);
+        finding.law_result = cases[i].law;
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        expect_message(&message, expected);
+    }
+    finding.law_row = finding.own_row = NULL;
+    row.comparison = RODT_COMPARISON_BETWEEN;
+    row.evidence = RODT_EVIDENCE_CHECKED;
+    assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+    expect_message(&message, "air.required found=air.found.warning figure=50/1 value.psi 1 required=air.required.about "
+                             "bound=60/1 value.psi 1 from=60/1 1 result=air.defective");
+    row.measure = RODT_AIR_MEASURE_YES_NO;
+    row.comparison = RODT_COMPARISON_MUST_BE_YES;
+    finding.own_row = finding.law_row = &row;
+    finding.law_result = RODT_AIR_RESULT_GOOD;
+    finding.measured = (rodt_ratio){0, 0};
+    assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+    expect_message(&message, "air.rule-own.beside-law finding=air.rule law=air.good found=air.found.warning figure=50/1 value.psi 1 "
+                             "required=air.required.published published=\"as it says\" result=air.defective");
+    row.evidence = RODT_EVIDENCE_SECOND_HAND;
+    finding.own_row = NULL;
+    finding.result = RODT_AIR_RESULT_NOT_DONE;
+    assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+    expect_message(&message, "air.not-done title=air.title.warning");
+    assert_int_equal(rodt_air_check_message((rodt_air_check)-1, &message), RODT_E_ARGUMENT);
+}
+
+/* The psi of a row are psi, though they are whole kPa. */
+static void the_span_of_a_row(void **state)
+{
+    (void)state;
+    rodt_air_limit row = {.check = RODT_AIR_CHECK_BUILD_UP, .comparison = RODT_COMPARISON_NOT_MORE_THAN, .published = "",
+                          .measure = RODT_AIR_MEASURE_SECONDS, .value = {60, 1}, .evidence = RODT_EVIDENCE_CHECKED,
+                          .start = gauge("600 kPa"), .stop = gauge("700 kPa")};
+    const rodt_air_finding finding = {.row = &row, .result = RODT_AIR_RESULT_UNDETERMINED, .missing = RODT_AIR_MISSING_SPAN,
+                                      .reading = {.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {50, 1}}};
+    rodt_message message;
+    assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_message_argument(&message, "start")->code, RODT_MESSAGE_VALUE_PSI);
+    assert_int_equal(rodt_message_argument(&message, "stop")->code, RODT_MESSAGE_VALUE_PSI);
+}
+
 /* One of two ways is no defect by itself; an answer is. */
 static void one_of_two_answers(void **state)
 {
@@ -437,8 +533,10 @@ static void a_note_at_the_printed_kpa(void **state)
         {&rows[5], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
         {&rows[6], at_415, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
         {&rows[0], at_414, none, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
-        {&rows[0], at_414, {100001, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
-        {&rows[0], at_414, {60001, 1001}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], {100000, 1}, {100000, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[0], {100001, 1}, {100001, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
+        {&rows[0], at_414, {60001, 1000}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
+        {&rows[0], at_414, {60061, 1001}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
         {&rows[8], at_414, {10, 1}, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_AIR_NOTE_PRINTED_KPA},
         {&rows[7], below, sixty, false, RODT_AIR_RESULT_DEFECTIVE, RODT_MESSAGE_AIR_NOTE_VOLUME},
         {&rows[7], below, sixty, false, RODT_AIR_RESULT_GOOD, RODT_MESSAGE_NONE},
@@ -455,14 +553,49 @@ static void a_note_at_the_printed_kpa(void **state)
     }
 }
 
+/* Beside an edge in psi: each whole kPa from half to half, up to 2 kPa off where that figure is printed. 60 psi are 414
+ * kPa. The other edges are those where the rounding of an edge to whole kPa is nearest to going wrong. */
+static void each_kpa_around_an_edge(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *published;
+        int64_t kpa, parts; /* measured */
+        rodt_ratio edge;
+        bool noted;
+    } cases[] = {
+        {"in kPa", 827, 2, {60, 1}, true},    {"in kPa", 829, 2, {60, 1}, false},   {"in kPa", 413, 1, {60, 1}, false},
+        {"412 kPa", 412, 1, {60, 1}, true},   {"411 kPa", 411, 1, {60, 1}, false},  {"416 kPa", 416, 1, {60, 1}, true},
+        {"417 kPa", 417, 1, {60, 1}, false},  {"412 kPa", 2056, 5, {60, 1}, false}, {"412 kPa", 345, 1, {60, 1}, false},
+        {"at 415 kPa", 415, 1, {60, 1}, true}, {"4152 kPa", 415, 1, {60, 1}, false}, {"in kPa", 417, 1, {121, 2}, true},
+        {"in kPa", 1788, 1, {1297, 5}, true}, {"in kPa", 1126, 1, {4081, 25}, true}, {"in kPa", 282, 1, {2613, 64}, true},
+        {"in kPa", 1188, 1, {9136, 53}, true}, {"in kPa", 1920, 1, {1392, 5}, true}, {"in kPa", 1395, 1, {1012, 5}, true},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_air_limit row = {.check = RODT_AIR_CHECK_WARNING, .measure = RODT_AIR_MEASURE_PSI, .published = cases[i].published};
+        rodt_pressure measured;
+        rodt_message message;
+        assert_int_equal(rodt_pressure_from_kpa(cases[i].kpa, cases[i].parts, &measured), RODT_OK);
+        const rodt_air_finding finding = {.row = &row, .measured = {measured.num, measured.den}, .allowed = cases[i].edge};
+        assert_int_equal(rodt_air_finding_note_message(&finding, &message), RODT_OK);
+        if (message.code != (cases[i].noted ? RODT_MESSAGE_AIR_NOTE_PRINTED_KPA : RODT_MESSAGE_NONE))
+            fail_msg("case %zu: %u", i, (unsigned)message.code);
+    }
+    assert_int_equal(rodt_air_finding_note_message(NULL, NULL), RODT_E_ARGUMENT);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_cannot_be_said_is_refused),
         cmocka_unit_test(what_is_missing_of_no_row),
         cmocka_unit_test(findings_as_data),
+        cmocka_unit_test(digits_keep_off_the_bound),
+        cmocka_unit_test(findings_by_hand),
+        cmocka_unit_test(the_span_of_a_row),
         cmocka_unit_test(one_of_two_answers),
         cmocka_unit_test(a_note_at_the_printed_kpa),
+        cmocka_unit_test(each_kpa_around_an_edge),
         cmocka_unit_test(names_are_for_ever),
         cmocka_unit_test(judged_sentences),
         cmocka_unit_test(rounding_does_not_hide_the_edge),

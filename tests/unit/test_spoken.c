@@ -243,6 +243,11 @@ static void what_is_said_of_a_good_figure(void **state)
     finding.own_row = NULL;
     assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED);
+    const rodt_air_limit answer = {.check = RODT_AIR_CHECK_SPRING_BRAKE, .measure = RODT_AIR_MEASURE_YES_NO, .published = "",
+                                   .comparison = RODT_COMPARISON_MUST_BE_YES};
+    finding.row = finding.own_row = &answer;
+    assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_SPOKEN_GOOD_IF);
 }
 
 static void nonsense_is_refused(void **state)
