@@ -42,22 +42,18 @@ static rodt_status judge_as(const rodt_air_reading *reading, air_rows rows, cons
 
 /* --- What is not known of the vehicle ---------------------------------------------------------------- */
 
-#define DAYS_MAX 32
-_Static_assert(2 * AIR_DATED_MAX + 2 <= DAYS_MAX, "every day of build of a carrier's rows has a place");
+_Static_assert(2 * AIR_DATED_MAX + 2 <= AIR_DAYS_MAX, "every day of build of a carrier's rows has a place");
 
 /* A day that is not given is before every other. */
-static void add_day(rodt_date days[DAYS_MAX], size_t *count, rodt_date day)
+static void add_day(rodt_date days[AIR_DAYS_MAX], size_t *count, rodt_date day)
 {
     bool inside = rodt_date_compare(days[1], day) < 0 && rodt_date_compare(day, days[0]) < 0;
-    if (inside && ALWAYS(*count < DAYS_MAX)) /* no table has more days */
+    if (inside && ALWAYS(*count < AIR_DAYS_MAX)) /* no table has more days */
         days[(*count)++] = day;
 }
 
-/* The days of build that can make a difference, the newest first: a reading judged alike on all of them is judged. Rows
- * change where one of them begins or has ended. */
-static size_t list_days(const rodt_air_reading *reading, air_rows rows, rodt_date days[DAYS_MAX])
+size_t rodti_air_list_days(air_rows rows, rodt_air_check check, rodt_date built, rodt_date days[AIR_DAYS_MAX])
 {
-    rodt_date built = reading->built;
     size_t count = 2;
     days[0] = days[1] = built;
     if (built.month != 0)
@@ -65,7 +61,7 @@ static size_t list_days(const rodt_air_reading *reading, air_rows rows, rodt_dat
     days[0] = (rodt_date){rodt_date_given(built) ? built.year : 2199, 12, 31};
     days[1] = (rodt_date){rodt_date_given(built) ? built.year : 1900, 1, 1};
     for (size_t i = 0; i < rows.count; i++) {
-        if (rows.row[i].check != reading->check)
+        if (rows.row[i].check != check)
             continue;
         add_day(days, &count, rows.row[i].built_from);
         add_day(days, &count, rodti_air_day_after(rows.row[i].built_until));
@@ -155,8 +151,8 @@ static rodt_status judge_on_day(const rodt_air_reading *reading, rule_rows by, r
 /* Judges as every vehicle that it can be. The kind of vehicle decides if it does so on any one day of build. */
 static rodt_status judge_all(const rodt_air_reading *reading, rule_rows by, air_outcome *out)
 {
-    rodt_date days[DAYS_MAX];
-    size_t count = list_days(reading, by.rows, days);
+    rodt_date days[AIR_DAYS_MAX];
+    size_t count = rodti_air_list_days(by.rows, (rodt_air_check)reading->check, reading->built, days);
     fold all = {.is_started = false}, one;
     bool vehicles_differ = false;
     for (size_t d = 0; d < count; d++) {

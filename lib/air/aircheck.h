@@ -20,6 +20,12 @@ typedef struct air_outcome {
     int towed_units; /* of the vehicle */
 } air_outcome;
 
+#define AIR_DAYS_MAX 32
+
+/* The days of build that can make a difference to a check, the newest first: a vehicle judged alike on all of them is
+ * judged. Rows change where one of them begins or has ended. Returns how many there are. */
+size_t rodti_air_list_days(air_rows rows, rodt_air_check check, rodt_date built, rodt_date days[AIR_DAYS_MAX]);
+
 /* Judges the reading by the row, which is for the check and the vehicle. RODT_OK, or RODT_E_RANGE. */
 rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out);

@@ -78,9 +78,7 @@ rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *
         status = rodti_field_error(error, "built", "there is no such day, or its year is not 1900 to 2199");
     if (status == RODT_OK)
         status = check_figures(reading, error);
-    for (size_t i = 0; i < COUNT_OF(reading->reserved) && status == RODT_OK; i++) {
-        if (reading->reserved[i] != 0)
-            status = rodti_field_error(error, "reserved", "the reserve must be zero");
-    }
+    if (status == RODT_OK && !rodti_is_zero(reading->reserved, COUNT_OF(reading->reserved)))
+        status = rodti_field_error(error, "reserved", "the reserve must be zero");
     return status;
 }

@@ -2,6 +2,7 @@
 /* The steps of an inspection: which a rule set has, by which rows, and their sentences with its figures. */
 #include "rodtravel/step.h"
 
+#include "air/aircheck.h"
 #include "air/sentence.h"
 #include "core/always.h"
 #include "rules/air_choice.h"
@@ -73,15 +74,12 @@ size_t rodt_step_count(const rodt_rules *rules, rodt_vehicle_class vehicle)
 
 static bool is_built(const rodt_air_limit *row, const rodt_air_reading *of, air_rows rows, air_vehicle *vehicle)
 {
-    const rodt_date days[] = {row->built_from, row->built_until, {1, 1, 1}, {9999, 12, 31}};
-    const rodt_date year_end = {of->built.year, 12, 31};
-    if (rodt_date_given(of->built)) {
-        vehicle->built = of->built.month == 0 ? year_end : of->built;
-        return rodti_air_is_chosen(rows, row, (rodt_air_check)row->check, vehicle);
-    }
-    for (size_t i = 0; i < COUNT_OF(days); i++) {
+    rodt_date days[AIR_DAYS_MAX];
+    const rodt_air_check check = (rodt_air_check)row->check;
+    size_t count = rodti_air_list_days(rows, check, of->built, days);
+    for (size_t i = 0; i < count; i++) {
         vehicle->built = days[i];
-        if (rodt_date_given(days[i]) && rodti_air_is_chosen(rows, row, (rodt_air_check)row->check, vehicle))
+        if (rodti_air_is_chosen(rows, row, check, vehicle))
             return true;
     }
     return false;
@@ -92,7 +90,7 @@ static bool is_towing(const rodt_air_limit *row, const rodt_air_reading *of, air
     bool open = class == RODT_VEHICLE_CLASS_COMBINATION && of->towed_units == 0;
     int last = open ? RODT_TOWED_UNITS_MAX : of->towed_units;
     for (int towed = open ? 1 : of->towed_units; towed <= last; towed++) {
-        air_vehicle vehicle = {class, towed, {0, 0, 0}};
+        air_vehicle vehicle = {.vehicle = class, .towed_units = towed};
         if (is_built(row, of, rows, &vehicle))
             return true;
     }

@@ -651,6 +651,8 @@ static void missing_arguments_are_said(void **state)
     rodt_air_finding finding;
     const rodt_air_reading sound = {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}};
     assert_int_equal(rodt_air_reading_check(NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a reading is needed");
+    assert_int_equal(error.column, 0);
     assert_int_equal(rodt_air_reading_judge(NULL, rodt_rules_find("us-cdl"), &finding, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_reading_judge(&sound, rodt_rules_find("us-cdl"), NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_reading_judge(&sound, rodt_rules_find("us-cdl"), NULL, &error), RODT_E_ARGUMENT);

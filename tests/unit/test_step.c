@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "message_text.h"
 #include "rodtravel/rodtravel.h"
 #include "rules/tables.h"
 
@@ -106,6 +107,8 @@ static void the_rows_are_those_that_can_judge(void **state)
     assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 1);
     vehicle.built = (rodt_date){1975, 2, 28};
     assert_true(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle) >= 1);
+    vehicle.built = (rodt_date){1975, 0, 0}; /* until its end of February, or from March on */
+    assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 2);
     vehicle.built = (rodt_date){2015, 0, 0};
     assert_int_equal(rodt_step_row_at(RODT_STEP_WARNING, rodt_rules_find("us-fmcsr"), &vehicle, 0)->value.num, 60);
     vehicle = (rodt_air_reading){.towed_units = 2}; /* which is a combination, though nobody says so */
@@ -129,6 +132,7 @@ static const struct {
     {{ANY}, {ANY, .vehicle = RODT_VEHICLE_CLASS_BUS}, true},
     {{ANY, .span = RODT_AIR_SPAN_WARNING}, {ANY}, false},
     {{ANY}, {TRAIN, .towed_units = 2}, true},
+    {{AIR, .towed_units = 0}, {ANY}, false},
     {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 2}, true},
     {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 3}, false},
     {{TRAIN, .towed_units = 2}, {TRAIN, .towed_units = 2, .towed_or_more = true}, false},
@@ -190,6 +194,149 @@ static void ranks_and_set_ups_by_hand(void **state)
         assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_DO, &law, &row, &message), RODT_OK);
         assert_int_equal(rodt_message_argument(&message, "how")->code, RODT_MESSAGE_NONE);
     }
+}
+
+/* A row that others displace is for no vehicle where they do so for all; between two of them it is for some. */
+static void displaced_rows_by_hand(void **state)
+{
+    (void)state;
+#define CUT_IN .check = RODT_AIR_CHECK_CUT_IN, .value = {90, 1}, .comparison = RODT_COMPARISON_NOT_LESS_THAN
+#define TRAIN CUT_IN, .vehicle = RODT_VEHICLE_CLASS_COMBINATION
+    static const struct {
+        rodt_air_limit rows[3];
+        rodt_date built;
+        size_t count;
+    } cases[] = {
+        {{{CUT_IN, .towed_units = -1},
+          {CUT_IN, .towed_units = -1, .built_until = {1979, 12, 31}},
+          {CUT_IN, .towed_units = -1, .built_from = {1990, 1, 1}}}, {0, 0, 0}, 3},
+        {{{CUT_IN, .towed_units = -1},
+          {CUT_IN, .towed_units = -1, .built_until = {1979, 12, 31}},
+          {CUT_IN, .towed_units = -1, .built_from = {1980, 1, 1}}}, {0, 0, 0}, 2},
+        {{{CUT_IN, .towed_units = -1},
+          {CUT_IN, .towed_units = -1, .built_until = {1979, 6, 30}},
+          {CUT_IN, .towed_units = -1, .built_from = {1979, 9, 1}}}, {1979, 0, 0}, 3},
+        {{{CUT_IN, .towed_units = -1},
+          {CUT_IN, .towed_units = -1, .built_until = {1979, 6, 30}},
+          {CUT_IN, .towed_units = -1, .built_from = {1979, 9, 1}}}, {1979, 7, 1}, 1},
+        {{{TRAIN, .towed_units = -1}, {TRAIN, .towed_units = 1, .towed_or_more = true}, {.check = RODT_AIR_CHECK_DRAIN}}, {0, 0, 0}, 1},
+        {{{CUT_IN, .towed_units = -1}, {CUT_IN, .towed_units = -1, .vehicle = RODT_VEHICLE_CLASS_SINGLE},
+          {TRAIN, .towed_units = -1}}, {0, 0, 0}, 2}, /* no class of vehicles is left for the first */
+        {{{TRAIN, .towed_units = -1}, {TRAIN, .towed_units = 1}, {.check = RODT_AIR_CHECK_DRAIN}}, {0, 0, 0}, 2},
+    };
+#undef CUT_IN
+#undef TRAIN
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_rules law = {.id = "law", .air = cases[i].rows, .air_count = COUNT_OF(cases[i].rows)};
+        const rodt_air_reading vehicle = {.built = cases[i].built};
+        size_t count = 0;
+        while (rodt_step_row_at(RODT_STEP_CUT_IN, &law, &vehicle, count) != NULL)
+            count++;
+        if (count != cases[i].count)
+            fail_msg("case %zu: %zu rows", i, count);
+    }
+}
+
+/* Sentences as data, with the first row of the step: every clause and figure, and nothing more. */
+static const struct {
+    const char *rules;
+    rodt_step step;
+    rodt_step_part part;
+    const char *message;
+} as_data[] = {
+    {"ca-on", RODT_STEP_SECURE, RODT_STEP_PART_TITLE,
+     "step.secure.title"},
+    {"ca-on", RODT_STEP_SECURE, RODT_STEP_PART_DO,
+     "step.secure.do how="},
+    {"ca-on", RODT_STEP_SECURE, RODT_STEP_PART_GOOD,
+     "step.secure.good required= at_limit=step.at-limit-passes"},
+    {"ca-on", RODT_STEP_WARNING, RODT_STEP_PART_TITLE,
+     "step.warning.title"},
+    {"ca-on", RODT_STEP_WARNING, RODT_STEP_PART_DO,
+     "step.warning.do how=step.how setup=\"ignition on, start above 90 psi, pressure brought down by pumping the pedal\""},
+    {"ca-on", RODT_STEP_WARNING, RODT_STEP_PART_SEE,
+     "step.warning.see span="},
+    {"ca-on", RODT_STEP_WARNING, RODT_STEP_PART_GOOD,
+     "step.warning.good required=step.required published=\"on at 380 kPa (55 psi) or above\" at_limit=step.at-limit-passes"},
+    {"ca-on", RODT_STEP_WARNING, RODT_STEP_PART_DEFECTIVE,
+     "step.warning.defective action=step.action-ranked rank=step.major limit=step.limit when=air.edge.below bound=55/1 "
+     "value.psi 1"},
+    {"ca-on", RODT_STEP_BUILD_UP, RODT_STEP_PART_SEE,
+     "step.build-up.see span=step.span span=air.span.pressures.both start=85/1 value.psi 1 stop=100/1 value.psi 1 "
+     "start_kpa=587/1 value.kpa 1 stop_kpa=690/1 value.kpa 1"},
+    {"ca-on", RODT_STEP_BUILD_UP, RODT_STEP_PART_DEFECTIVE,
+     "step.build-up.defective action=step.action-ranked rank=step.minor limit=step.limit when=air.edge.above bound=120/1 "
+     "value.seconds 1"},
+    {"ca-on", RODT_STEP_SPRING_BRAKE, RODT_STEP_PART_GOOD,
+     "step.spring-brake.good required= at_limit=step.at-limit-passes"},
+    {"ca-on", RODT_STEP_SPRING_BRAKE, RODT_STEP_PART_DEFECTIVE,
+     "step.spring-brake.defective action=step.action-ranked rank=step.major limit="},
+    {"ca-on", RODT_STEP_APPLICATION, RODT_STEP_PART_DO,
+     "step.application.do how= window=step.window from=90/1 until=100/1"},
+    {"us-nv", RODT_STEP_APPLICATION, RODT_STEP_PART_DO,
+     "step.application.do how= window=step.window-none from= until="},
+    {"us-nv", RODT_STEP_APPLICATION, RODT_STEP_PART_GOOD,
+     "step.application.good required= at_limit=step.at-limit-fails"},
+    {"ca-on", RODT_STEP_COMPARE, RODT_STEP_PART_DEFECTIVE,
+     "step.compare.defective action=step.action-ranked rank=step.major limit="},
+};
+
+static void sentences_as_data(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(as_data); i++) {
+        const rodt_rules *rules = rodt_rules_find(as_data[i].rules);
+        rodt_message message;
+        assert_int_equal(rodt_step_message(as_data[i].step, as_data[i].part, rules,
+                                           rodt_step_row_at(as_data[i].step, rules, NULL, 0), &message), RODT_OK);
+        expect_message(&message, as_data[i].message);
+    }
+}
+
+/* The first row of a law, the last one of a carrier, and what stands behind them. */
+static void rows_at_their_ends(void **state)
+{
+    (void)state;
+    const rodt_source source = {.section = "1.2", .document = "the document"};
+    rodt_air_limit own_rows[3], law_rows[2];
+    for (size_t i = 0; i < COUNT_OF(own_rows); i++)
+        own_rows[i] = (rodt_air_limit){.check = RODT_AIR_CHECK_CUT_IN, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .towed_units = -1,
+                                       .value = {90, 1}, .published = "90 psi", .source = &source};
+    law_rows[0] = law_rows[1] = own_rows[0];
+    own_rows[0].check = RODT_AIR_CHECK_CUT_OUT;
+    own_rows[2].kind = law_rows[1].kind = RODT_AIR_KIND_LIMIT_AND_MAJOR;
+    const rodt_rules law = {.id = "law", .air = law_rows, .air_count = 1};
+    const rodt_rules own = {.id = "own", .air = own_rows, .air_count = 2, .law = &law, .air_law = &law};
+    rodt_message message;
+    bool found = false;
+    for (size_t i = 0; i < rodt_step_count(&law, RODT_VEHICLE_CLASS_SINGLE); i++)
+        found = found || rodt_step_at(&law, RODT_VEHICLE_CLASS_SINGLE, i) == RODT_STEP_CUT_IN;
+    assert_true(found);
+    assert_ptr_equal(rodt_step_row_at(RODT_STEP_CUT_IN, &own, NULL, 0), &own_rows[1]);
+    assert_null(rodt_step_row_at(RODT_STEP_CUT_IN, &own, NULL, 1)); /* the law's row is replaced */
+    assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_GOOD, &own, &own_rows[1], &message), RODT_OK);
+    expect_message(&message, "step.cut-in.good required=step.required-own.beside-law published=\"90 psi\" law=\"90 psi\" "
+                             "source=\"1.2\" at_limit=step.at-limit-fails");
+    assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_DEFECTIVE, &law, NULL, &message), RODT_OK);
+    assert_int_equal(rodt_message_argument(&message, "action")->code, RODT_MESSAGE_STEP_ACTION);
+    const rodt_rules ranked = {.id = "ranked", .air = law_rows, .air_count = 2};
+    assert_int_equal(rodt_step_message(RODT_STEP_CUT_IN, RODT_STEP_PART_DEFECTIVE, &ranked, NULL, &message), RODT_OK);
+    assert_int_equal(rodt_message_argument(&message, "action")->code, RODT_MESSAGE_STEP_ACTION_RANKED);
+}
+
+/* One limit of strokes is enough to compare with. */
+static void one_limit_is_compared_with(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 7/8\n";
+    rodt_rules *own = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, sizeof table - 1, &own, NULL), RODT_OK);
+    assert_int_equal(rodt_rules_limit_count(own), 1);
+    bool found = false;
+    for (size_t i = 0; i < rodt_step_count(own, RODT_VEHICLE_CLASS_SINGLE); i++)
+        found = found || rodt_step_at(own, RODT_VEHICLE_CLASS_SINGLE, i) == RODT_STEP_COMPARE;
+    assert_true(found);
+    rodt_rules_unref(own);
 }
 
 static void expect(rodt_step step, rodt_step_part part, const char *rules, const rodt_air_limit *row, const char *wanted)
@@ -287,6 +434,10 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(a_carriers_row_replaces_the_laws),
         cmocka_unit_test(ranks_and_set_ups_by_hand),
+        cmocka_unit_test(displaced_rows_by_hand),
+        cmocka_unit_test(sentences_as_data),
+        cmocka_unit_test(rows_at_their_ends),
+        cmocka_unit_test(one_limit_is_compared_with),
         cmocka_unit_test(a_rule_set_has_its_steps),
                                        cmocka_unit_test(every_air_check_has_its_step),
                                        cmocka_unit_test(a_set_up_is_said), cmocka_unit_test(the_rows_are_those_that_can_judge),
