@@ -41,6 +41,17 @@
         }                                                                                                    \
     } while (0)
 
+/* A symbol ends with its word. */
+static void check_symbol(const rodt_enumerator *row)
+{
+    size_t size = strlen(row->symbol), length = strlen(row->word);
+    for (size_t i = 1; i <= length; i++) {
+        char sign = row->word[length - i], expected = (char)(sign >= 'a' && sign <= 'z' ? sign - 32 : sign);
+        if (i >= size || row->symbol[size - i] != (sign == '-' || sign == '.' ? '_' : expected))
+            fail_msg("%s is not %s", row->symbol, row->word);
+    }
+}
+
 static void check_row(const rodt_enumeration *table, const rodt_enumerator *row)
 {
     char loud[64] = "  ";
@@ -48,6 +59,7 @@ static void check_row(const rodt_enumeration *table, const rodt_enumerator *row)
     assert_non_null(row->text);
     assert_int_equal(strncmp(row->symbol, "RODT_", 5), 0);
     assert_ptr_equal(rodt_enumerator_of(table, row->number), row);
+    check_symbol(row);
     for (size_t i = 0; row->word[i] != '\0'; i++)
         loud[i + 2] = (char)(row->word[i] >= 'a' && row->word[i] <= 'z' ? row->word[i] - 32 : row->word[i]);
     strcat(loud, " \n");
