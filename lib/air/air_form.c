@@ -132,7 +132,7 @@ rodt_status rodti_built_parse_n(const char *text, size_t size, rodt_date_order o
     rodti_number_parse_start(&cursor, text, size);
     for (; text_is_digit(cursor.code) && digits < 4; digits++, rodti_text_next(&cursor))
         year = (int16_t)(year * 10 + (int16_t)(cursor.code - '0'));
-    if (digits < 4 || cursor.code != TEXT_END || year < 1900 || year > 2199)
+    if (cursor.code != TEXT_END || year < 1900 || year > 2199)
         return rodt_date_parse_n(text, size, order, out, error);
     *out = (rodt_date){year, 0, 0};
     return RODT_OK;

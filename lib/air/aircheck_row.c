@@ -10,14 +10,13 @@ static void set_missing(air_outcome *out, rodt_air_missing missing)
 }
 
 /* psi as they are, or in kPa. The factor has its home in pressure.c. */
-static bool to_measure(rodt_air_measure measure, rodt_ratio psi, rodt_ratio *out)
+static bool to_measure(rodt_air_measure measure, rodt_ratio *psi)
 {
     rodt_pressure kpa;
     rodt_status made = rodt_pressure_from_kpa(1, 1, &kpa);
-    *out = psi;
     if (measure != RODT_AIR_MEASURE_KPA && measure != RODT_AIR_MEASURE_KPA_PER_MINUTE)
         return true;
-    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_divide(psi, EXACT(kpa), out);
+    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_divide(*psi, EXACT(kpa), psi);
 }
 
 /* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
@@ -38,7 +37,7 @@ static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *
         else if (!rodti_exact_subtract(EXACT(reading->cut_out), *value, value))
             return false;
     }
-    return to_measure(row->measure, *value, value);
+    return to_measure(row->measure, value);
 }
 
 /* Both readings of a test that can only lose pressure. */
@@ -64,7 +63,7 @@ static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *read
     }
     return rodti_exact_subtract(EXACT(reading->before), EXACT(reading->after), value) &&
            rodti_exact_multiply(*value, minute, value) && rodti_exact_divide(*value, seconds, value) &&
-           to_measure(row->measure, *value, value);
+           to_measure(row->measure, value);
 }
 
 static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
@@ -153,7 +152,7 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
         return true;
     }
     if (!rodti_exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) ||
-        !to_measure(row->measure, half, &half))
+        !to_measure(row->measure, &half))
         return false;
     if (!rodt_ratio_given(*allowed) || rodti_exact_compare(half, *allowed) < 0)
         *allowed = half;
@@ -162,13 +161,14 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
 
 /* --- The comparison ---------------------------------------------------------------------------------- */
 
+/* Without an upper end `high` is below it. */
 static bool holds(rodt_comparison comparison, int low, int high)
 {
     switch (comparison) {
     case RODT_COMPARISON_LESS_THAN: return low < 0;
     case RODT_COMPARISON_NOT_MORE_THAN: return low <= 0;
     case RODT_COMPARISON_MORE_THAN: return low > 0;
-    case RODT_COMPARISON_NOT_LESS_THAN: return low >= 0;
+    case RODT_COMPARISON_NOT_LESS_THAN:
     case RODT_COMPARISON_BETWEEN: break;
     /* An answer is judged without a figure. */
     case RODT_COMPARISON_MUST_BE_YES: case RODT_COMPARISON_MUST_BE_NO: return ALWAYS(false);

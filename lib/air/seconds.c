@@ -15,7 +15,7 @@ static bool set_own(number_problem *problem, rodt_status status, uint32_t column
     return false;
 }
 
-typedef enum time_unit { UNIT_NONE, UNIT_SECONDS, UNIT_MINUTES, UNIT_UNKNOWN } time_unit;
+typedef enum time_unit { UNIT_SECONDS, UNIT_MINUTES, UNIT_UNKNOWN } time_unit;
 
 static bool is_one_of(const char *text, size_t size, const char *const *words, size_t count)
 {
@@ -26,7 +26,7 @@ static bool is_one_of(const char *text, size_t size, const char *const *words, s
     return false;
 }
 
-/* The word at the cursor, which is passed, with the blanks behind it. */
+/* The word at the cursor, which is passed, with the blanks behind it; none are seconds. */
 static time_unit take_unit(text_cursor *cursor)
 {
     static const char *const seconds[] = {"s", "sec", "secs", "second", "seconds", "seconde", "secondes"};
@@ -36,9 +36,7 @@ static time_unit take_unit(text_cursor *cursor)
         rodti_text_next(cursor);
     size_t size = (size_t)((const char *)cursor->at - start);
     rodti_text_skip_blanks(cursor);
-    if (size == 0)
-        return UNIT_NONE;
-    if (is_one_of(start, size, seconds, COUNT_OF(seconds)))
+    if (size == 0 || is_one_of(start, size, seconds, COUNT_OF(seconds)))
         return UNIT_SECONDS;
     return is_one_of(start, size, minutes, COUNT_OF(minutes)) ? UNIT_MINUTES : UNIT_UNKNOWN;
 }
@@ -88,7 +86,7 @@ static bool parse_rest(text_cursor *cursor, bool decimal_comma, rodt_ratio minut
         if (!take_number(cursor, decimal_comma, &seconds, problem))
             return false;
         time_unit unit = take_unit(cursor);
-        if (unit != UNIT_NONE && unit != UNIT_SECONDS)
+        if (unit != UNIT_SECONDS)
             return set_own(problem, RODT_E_UNIT, column, RODT_MESSAGE_ERROR_SECONDS_AFTER);
     }
     return expect_end(cursor, problem) && add_minutes(minutes, seconds, column, out, problem);
@@ -142,7 +140,6 @@ static bool parse_time(const char *text, size_t size, bool decimal_comma, rodt_r
     switch (take_unit(&cursor)) {
     case UNIT_MINUTES: return parse_rest(&cursor, decimal_comma, *out, out, problem);
     case UNIT_UNKNOWN: return set_own(problem, RODT_E_UNIT, column, RODT_MESSAGE_ERROR_TIME_UNIT);
-    case UNIT_NONE:
     case UNIT_SECONDS: break;
     }
     return expect_end(&cursor, problem);

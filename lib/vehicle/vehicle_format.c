@@ -18,7 +18,8 @@ static const rodt_source *source_of(vehicle_part part, RODT_ENUM32(rodt_evidence
 }
 
 /* The parts of the criterion come first, in the same order. */
-_Static_assert((int)VEHICLE_STEERING == (int)RODT_COUNT_PART_STEERING, "a part of a vehicle for each part of the criterion");
+_Static_assert((int)VEHICLE_STEERING == (int)RODT_COUNT_PART_STEERING,
+               "a part of a vehicle for each part of the criterion");
 
 const rodt_source *rodt_count_part_source(rodt_count_part part, RODT_ENUM32(rodt_evidence) *evidence)
 {

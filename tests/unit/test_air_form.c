@@ -38,64 +38,65 @@ static void times_are_read(void **state)
     }
 }
 
+#define TWO_DIGITS "two digits of seconds are expected after the colon: 1:30"
+#define BELOW_SIXTY "the seconds beside minutes are below 60"
+#define A_DAY "no check takes more than a day"
+#define SECONDS_AFTER "seconds are expected after minutes"
+#define PART_OF_MINUTE "a part of a minute and seconds beside it: write 1 min 30 s"
+static const struct {
+    const char *text;
+    rodt_status status;
+    uint32_t column;
+    const char *sentence;
+} no_times[] = {
+    {"", RODT_E_EMPTY, 0, "nothing is written here"},
+    {"-", RODT_E_EMPTY, 1, "nothing is written here"},
+    {"n/a", RODT_E_EMPTY, 1, "nothing is written here"},
+    {":30", RODT_E_SYNTAX, 1, "a number was expected here, not :"},
+    {"1:5", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:300", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:30x", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:30.", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:30.x", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {"1:30.123456", RODT_E_SYNTAX, 3, TWO_DIGITS},
+    {" 1: 30", RODT_E_SYNTAX, 4, TWO_DIGITS},
+    {"1:75", RODT_E_SYNTAX, 3, BELOW_SIXTY},
+    {"1:60", RODT_E_SYNTAX, 3, BELOW_SIXTY},
+    {"1 min 60 s", RODT_E_SYNTAX, 7, BELOW_SIXTY},
+    {"1:30:00", RODT_E_AMBIGUOUS, 5, "a spreadsheet may have made hours of it: write 1 min 30 s"},
+    {"123456:00", RODT_E_SYNTAX, 7, "s, min or the end of the text was expected here, not :"},
+    {"1.5 min 30 s", RODT_E_AMBIGUOUS, 9, PART_OF_MINUTE},
+    {"1 1/2 min 30", RODT_E_AMBIGUOUS, 11, PART_OF_MINUTE},
+    {"<45", RODT_E_AMBIGUOUS, 1, "this is a bound or an estimate; write the one value that was read"},
+    {"1,5", RODT_E_AMBIGUOUS, 2, "a comma can part decimals or thousands; write a point, or set the decimal comma"},
+    {"2 h", RODT_E_UNIT, 3, "a time is in s or min"},
+    {"1 min 3 min", RODT_E_UNIT, 7, SECONDS_AFTER},
+    {"1 min 3 h", RODT_E_UNIT, 7, SECONDS_AFTER},
+    {"-5", RODT_E_NEGATIVE, 1, "a reading cannot be below zero"},
+    {"86401", RODT_E_IMPLAUSIBLE, 1, A_DAY},
+    {"1440:01", RODT_E_IMPLAUSIBLE, 1, A_DAY},
+    {"12345:00", RODT_E_IMPLAUSIBLE, 1, A_DAY},
+    {"9999999999", RODT_E_IMPLAUSIBLE, 1, A_DAY},
+    {"1 min 9999999999 s", RODT_E_IMPLAUSIBLE, 7, A_DAY},
+    {"999999999.999999999 minutes", RODT_E_IMPLAUSIBLE, 1, A_DAY},
+    {"x", RODT_E_SYNTAX, 1, "a number was expected here, not x"},
+    {"2 minutes x", RODT_E_SYNTAX, 11, "a number was expected here, not x"},
+    {"45 s x", RODT_E_SYNTAX, 6, "s, min or the end of the text was expected here, not x"},
+    {"2 minutes 5 s x", RODT_E_SYNTAX, 15, "s, min or the end of the text was expected here, not x"},
+    {"999999999 minutes 0.000000001 s", RODT_E_RANGE, 19, /* the sum does not fit in 64 bits */
+     "there are more digits than a reading can have"}};
+
 static void what_is_no_time_is_refused(void **state)
 {
     (void)state;
-    static const char colon[] = "two digits of seconds are expected after the colon: 1:30";
-    static const char sixty[] = "the seconds beside minutes are below 60";
-    static const char day[] = "no check takes more than a day";
-    static const char after[] = "seconds are expected after minutes";
-    static const char part[] = "a part of a minute and seconds beside it: write 1 min 30 s";
-    static const struct {
-        const char *text;
-        rodt_status status;
-        uint32_t column;
-        const char *sentence;
-    } cases[] = {
-        {"", RODT_E_EMPTY, 0, "nothing is written here"},
-        {"-", RODT_E_EMPTY, 1, "nothing is written here"},
-        {"n/a", RODT_E_EMPTY, 1, "nothing is written here"},
-        {":30", RODT_E_SYNTAX, 1, "a number was expected here, not :"},
-        {"1:5", RODT_E_SYNTAX, 3, colon},
-        {"1:300", RODT_E_SYNTAX, 3, colon},
-        {"1:", RODT_E_SYNTAX, 3, colon},
-        {"1:30x", RODT_E_SYNTAX, 3, colon},
-        {"1:30.", RODT_E_SYNTAX, 3, colon},
-        {"1:30.x", RODT_E_SYNTAX, 3, colon},
-        {"1:30.123456", RODT_E_SYNTAX, 3, colon},
-        {" 1: 30", RODT_E_SYNTAX, 4, colon},
-        {"1:75", RODT_E_SYNTAX, 3, sixty},
-        {"1:60", RODT_E_SYNTAX, 3, sixty},
-        {"1 min 60 s", RODT_E_SYNTAX, 7, sixty},
-        {"1:30:00", RODT_E_AMBIGUOUS, 5, "a spreadsheet may have made hours of it: write 1 min 30 s"},
-        {"123456:00", RODT_E_SYNTAX, 7, "s, min or the end of the text was expected here, not :"},
-        {"1.5 min 30 s", RODT_E_AMBIGUOUS, 9, part},
-        {"1 1/2 min 30", RODT_E_AMBIGUOUS, 11, part},
-        {"<45", RODT_E_AMBIGUOUS, 1, "this is a bound or an estimate; write the one value that was read"},
-        {"1,5", RODT_E_AMBIGUOUS, 2, "a comma can part decimals or thousands; write a point, or set the decimal comma"},
-        {"2 h", RODT_E_UNIT, 3, "a time is in s or min"},
-        {"1 min 3 min", RODT_E_UNIT, 7, after},
-        {"1 min 3 h", RODT_E_UNIT, 7, after},
-        {"-5", RODT_E_NEGATIVE, 1, "a reading cannot be below zero"},
-        {"86401", RODT_E_IMPLAUSIBLE, 1, day},
-        {"1440:01", RODT_E_IMPLAUSIBLE, 1, day},
-        {"12345:00", RODT_E_IMPLAUSIBLE, 1, day},
-        {"9999999999", RODT_E_IMPLAUSIBLE, 1, day},
-        {"1 min 9999999999 s", RODT_E_IMPLAUSIBLE, 7, day},
-        {"999999999.999999999 minutes", RODT_E_IMPLAUSIBLE, 1, day},
-        {"x", RODT_E_SYNTAX, 1, "a number was expected here, not x"},
-        {"2 minutes x", RODT_E_SYNTAX, 11, "a number was expected here, not x"},
-        {"45 s x", RODT_E_SYNTAX, 6, "s, min or the end of the text was expected here, not x"},
-        {"2 minutes 5 s x", RODT_E_SYNTAX, 15, "s, min or the end of the text was expected here, not x"},
-        {"999999999 minutes 0.000000001 s", RODT_E_RANGE, 19, /* the sum does not fit in 64 bits */
-         "there are more digits than a reading can have"}};
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+    for (size_t i = 0; i < COUNT_OF(no_times); i++) {
         rodt_ratio seconds = {7, 8};
         rodt_error error;
-        rodt_status status = rodt_seconds_parse(cases[i].text, &seconds, &error);
-        if (status != cases[i].status || error.column != cases[i].column)
-            fail_msg("\"%s\" gives %d at %u: %s", cases[i].text, (int)status, (unsigned)error.column, error.text);
-        assert_string_equal(error.text, cases[i].sentence);
+        rodt_status status = rodt_seconds_parse(no_times[i].text, &seconds, &error);
+        if (status != no_times[i].status || error.column != no_times[i].column)
+            fail_msg("\"%s\" gives %d at %u: %s", no_times[i].text, (int)status, (unsigned)error.column, error.text);
+        assert_string_equal(error.text, no_times[i].sentence);
         assert_int_equal(error.status, status);
         assert_true(seconds.num == 7 && seconds.den == 8);
     }
@@ -227,6 +228,7 @@ static const struct {
     {{.check = "drain", .built = "once"}, RODT_E_SYNTAX, 1, "built", "a date was expected here, such as 2021-10-14"},
     {{.check = "drain", .built = "202"}, RODT_E_SYNTAX, 4, "built", NO_DATE},
     {{.check = "drain", .built = "20-1"}, RODT_E_SYNTAX, 4, "built", "a second number and the year were expected here"},
+    {{.check = "drain", .built = "67436"}, RODT_E_SYNTAX, 1, "built", "a date was expected here, such as 2021-10-14"},
     {{.check = "drain", .built = "1899"}, RODT_E_SYNTAX, 5, "built", NO_DATE},
     {{.check = "drain", .built = "2200"}, RODT_E_SYNTAX, 5, "built", NO_DATE},
     {{.check = "drain", .built = "2021x"}, RODT_E_SYNTAX, 5, "built", NO_DATE},

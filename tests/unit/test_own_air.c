@@ -720,7 +720,7 @@ static void laws_and_carriers_by_hand(void **state)
     }
 }
 
-/* What the law cannot reckon is no finding by the carrier alone. */
+/* Where a figure of the law does not fit, the carrier's alone is no finding. */
 static void a_figure_that_does_not_fit_the_law(void **state)
 {
     (void)state;

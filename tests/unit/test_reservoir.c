@@ -303,10 +303,11 @@ int main(void)
         cmocka_unit_test(required_volumes),
         cmocka_unit_test(build_up_seconds),
         cmocka_unit_test(one_application_by_hand),
-        cmocka_unit_test(air_is_conserved),
-        cmocka_unit_test(the_estimate_is_monotone),
         cmocka_unit_test(counts_at_their_ends),
         cmocka_unit_test(wrong_inputs_are_refused),
+        /* what takes longer */
+        cmocka_unit_test(air_is_conserved),
+        cmocka_unit_test(the_estimate_is_monotone),
     };
     return cmocka_run_group_tests_name("reservoir", tests, NULL, NULL);
 }
