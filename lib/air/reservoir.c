@@ -119,8 +119,6 @@ rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_rat
 static unsigned count_applications(rodt_ratio part, rodt_ratio least)
 {
     unsigned kept = 0, lost = APPLICATIONS_MAX + 1;
-    if (rodti_exact_compare(least, (rodt_ratio){1, 1}) > 0)
-        return 0;
     while (lost - kept > 1) {
         unsigned middle = (kept + lost) / 2;
         if (rodti_exact_compare_power(part, middle, least) >= 0)

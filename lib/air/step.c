@@ -22,7 +22,7 @@ rodt_step rodt_step_of_check(rodt_air_check check)
     if (check == RODT_AIR_CHECK_TRAILER_BRAKES)
         return RODT_STEP_SUPPLY_VALVE;
     for (unsigned step = 1; step < RODT_STEP_END && check != RODT_AIR_CHECK_NONE; step++) {
-        if (rodti_table_steps[step].check == check)
+        if (rodt_step_check((rodt_step)step) == check)
             return (rodt_step)step;
     }
     return RODT_STEP_NONE;
