@@ -6,22 +6,23 @@
 
 #define NAME_MAX_LETTERS 10
 
-/* Each name is known from `shortest` letters on: "sept" and "septembre", but not "se". */
+/* Each name is known from three letters on, unless they begin another month, too: "sept" and "septembre", but neither
+ * "se" nor "jui". */
+#define NAME_MIN_LETTERS 3
+
 typedef struct month_name {
     const char *name;
-    uint8_t shortest;
     uint8_t month;
 } month_name;
 
 static const month_name names[] = {
-    {"january", 3, 1},   {"janvier", 3, 1},    {"enero", 3, 1},     {"february", 3, 2},   {"fevrier", 3, 2},
-    {"febrero", 3, 2},   {"march", 3, 3},      {"mars", 3, 3},      {"marzo", 3, 3},      {"april", 3, 4},
-    {"avril", 3, 4},     {"abril", 3, 4},      {"may", 3, 5},       {"mai", 3, 5},        {"mayo", 3, 5},
-    {"june", 3, 6},      {"juin", 4, 6},       {"junio", 3, 6},     {"july", 3, 7},       {"juillet", 4, 7},
-    {"julio", 3, 7},     {"august", 3, 8},     {"aout", 3, 8},      {"agosto", 3, 8},     {"september", 3, 9},
-    {"septembre", 3, 9}, {"septiembre", 3, 9}, {"setiembre", 3, 9}, {"october", 3, 10},   {"octobre", 3, 10},
-    {"octubre", 3, 10},  {"november", 3, 11},  {"novembre", 3, 11}, {"noviembre", 3, 11}, {"december", 3, 12},
-    {"decembre", 3, 12}, {"diciembre", 3, 12},
+    {"january", 1},    {"janvier", 1},   {"enero", 1},      {"february", 2},   {"fevrier", 2},   {"febrero", 2},
+    {"march", 3},      {"mars", 3},      {"marzo", 3},      {"april", 4},      {"avril", 4},     {"abril", 4},
+    {"may", 5},        {"mai", 5},       {"mayo", 5},       {"june", 6},       {"juin", 6},      {"junio", 6},
+    {"july", 7},       {"juillet", 7},   {"julio", 7},      {"august", 8},     {"aout", 8},      {"agosto", 8},
+    {"september", 9},  {"septembre", 9}, {"septiembre", 9}, {"setiembre", 9},  {"october", 10},  {"octobre", 10},
+    {"octubre", 10},   {"november", 11}, {"novembre", 11},  {"noviembre", 11}, {"december", 12}, {"decembre", 12},
+    {"diciembre", 12},
 };
 
 /* The letter in lower case without its accent, or 0. */
@@ -38,12 +39,15 @@ static char plain_letter(uint32_t code)
 
 static int find_month(const char *letters, size_t count)
 {
+    int found = 0;
     for (size_t i = 0; i < COUNT_OF(names); i++) {
-        if (count >= names[i].shortest && count <= strlen(names[i].name) &&
-            memcmp(letters, names[i].name, count) == 0)
-            return names[i].month;
+        if (count < NAME_MIN_LETTERS || strncmp(letters, names[i].name, count) != 0)
+            continue;
+        if (found != 0 && found != names[i].month)
+            return 0;
+        found = names[i].month;
     }
-    return 0;
+    return found;
 }
 
 int rodti_month_read(text_cursor *cursor)

@@ -72,7 +72,7 @@ static bool is_named_date(text_cursor cursor)
     if (digits > 4 || rodti_month_read(&cursor) == 0)
         return false;
     if (digits > 0)
-        return !text_is_letter(cursor.code);
+        return true;
     while (cursor.code != TEXT_END && !text_is_digit(cursor.code) && !text_is_letter(cursor.code))
         rodti_text_next(&cursor);
     return text_is_digit(cursor.code);
@@ -99,29 +99,26 @@ static bool is_numeric_date(text_cursor cursor)
 
 /* ---- Bounds, ranges, commas, units ---- */
 
-/* The next run of letters from the cursor on, in lower case; what does not fit is cut. False at the end. */
-#define WORD_SIZE 16
-static bool next_word(text_cursor *cursor, text_cursor *at, char word[WORD_SIZE])
+static void skip_letters(text_cursor *cursor)
 {
-    size_t count = 0;
+    while (text_is_letter(cursor->code))
+        rodti_text_next(cursor);
+}
+
+/* The next run of letters from the cursor on starts at *at and ends at the cursor. False at the end. */
+static bool next_word(text_cursor *cursor, text_cursor *at)
+{
     while (cursor->code != TEXT_END && !text_is_letter(cursor->code))
         rodti_text_next(cursor);
     *at = *cursor;
-    for (; text_is_letter(cursor->code); rodti_text_next(cursor)) {
-        if (count < WORD_SIZE - 1)
-            word[count++] = (char)(cursor->code | 32u);
-    }
-    word[count] = '\0';
-    return count > 0;
+    skip_letters(cursor);
+    return cursor->at > at->at;
 }
 
-static bool is_one_of(const char word[WORD_SIZE], const char *const *words, size_t count)
+static bool is_one_of(const text_cursor *at, const text_cursor *end, const char *const *words, size_t count)
 {
-    size_t size = 0;
-    while (word[size] != '\0')
-        size++;
     for (size_t i = 0; i < count; i++) {
-        if (rodti_text_is_word(word, size, words[i]))
+        if (rodti_text_is_word((const char *)at->at, (size_t)(end->at - at->at), words[i]))
             return true;
     }
     return false;
@@ -130,17 +127,16 @@ static bool is_one_of(const char word[WORD_SIZE], const char *const *words, size
 /* "psi/min" is a rate, "min 4" a bound. */
 static bool is_divisor(const text_cursor *start, const text_cursor *at)
 {
-    return at->at > start->at && at->at[-1] == '/' && at->at - 1 > start->at && text_is_letter(at->at[-2]);
+    return at->at - start->at >= 2 && at->at[-1] == '/' && text_is_letter(at->at[-2]);
 }
 
 /* Stops at the first of the words. */
 static bool find_word(text_cursor *cursor, const char *const *words, size_t count)
 {
-    char word[WORD_SIZE];
     const text_cursor start = *cursor;
     text_cursor at;
-    while (next_word(cursor, &at, word)) {
-        if (is_one_of(word, words, count) && !is_divisor(&start, &at)) {
+    while (next_word(cursor, &at)) {
+        if (is_one_of(&at, cursor, words, count) && !is_divisor(&start, &at)) {
             *cursor = at;
             return true;
         }
@@ -223,16 +219,13 @@ static bool skip_unit(text_cursor *cursor)
 {
     static const char *const words[] = {"in",  "inch", "inches", "po",  "mm",  "cm",  "m",  "km",  "yd",
                                         "mil", "mils", "psi",    "kpa", "mpa", "bar", "lb", "lbs", "kg"};
-    char word[WORD_SIZE];
-    text_cursor at;
+    const text_cursor at = *cursor;
     if (is_inch_mark(cursor->code)) {
         rodti_text_next(cursor);
         return true;
     }
-    if (!text_is_letter(cursor->code))
-        return false;
-    (void)next_word(cursor, &at, word);
-    return is_one_of(word, words, COUNT_OF(words));
+    skip_letters(cursor);
+    return is_one_of(&at, cursor, words, COUNT_OF(words));
 }
 
 /* At a unit: is it the wrong one, are there two, or is there more after it? */

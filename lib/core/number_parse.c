@@ -100,7 +100,8 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
     uint64_t den = 1;
     uint64_t scale = 1;
     for (; text_is_digit(cursor->code); rodti_text_next(cursor)) {
-        scale *= scale <= SCALE_END ? 10 : 1;
+        if (scale <= SCALE_END)
+            scale *= 10;
         if (cursor->code == '0')
             continue;
         if (scale > SCALE_END)
@@ -246,7 +247,7 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
 /* Day numbers of spreadsheets from 1982 to 2064: no reading is that large, so they are told apart. */
 static bool is_spreadsheet_day(const number_text *read)
 {
-    return read->is_bare && !read->is_too_large && read->value.num >= 30000 && read->value.num <= 60000;
+    return read->is_bare && read->value.num >= 30000 && read->value.num <= 60000;
 }
 
 bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,

@@ -21,10 +21,10 @@ typedef struct number_problem {
 } number_problem;
 
 typedef struct number_text {
-    rodt_ratio value;      /* never below zero */
+    rodt_ratio value;  /* never below zero */
     bool is_fraction;  /* a fraction was written: "of an inch" may follow */
     bool is_bare;      /* digits alone: they can be the day number of a spreadsheet */
-    bool is_too_large; /* more digits than a reading can have; the value is not set */
+    bool is_too_large; /* more digits than a reading can have; the value is 0/0 */
     uint32_t num;      /* of a fraction without a whole number, as written: 31/8; otherwise 0 */
     uint32_t den;
 } number_text;

@@ -27,7 +27,7 @@ static uint32_t announced_bytes(unsigned char first)
 /* Decodes one character by the rules of RFC 3629: no overlong form, no surrogate, nothing above U+10FFFF. */
 static uint32_t decode(const unsigned char *at, const unsigned char *end, uint32_t *bytes)
 {
-    static const uint32_t smallest[] = {0, 0, 0x80, 0x800, 0x10000};
+    static const uint32_t smallest[] = {0x80, 0x800, 0x10000};
     uint32_t n = announced_bytes(*at);
     *bytes = 1;
     if (n == 1)
@@ -40,7 +40,7 @@ static uint32_t decode(const unsigned char *at, const unsigned char *end, uint32
             return TEXT_BAD;
         code = code << 6 | (at[i] & 0x3Fu);
     }
-    if (code < smallest[n] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF))
+    if (code < smallest[n - 2] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF))
         return TEXT_BAD;
     *bytes = n;
     return code;
@@ -168,10 +168,10 @@ static bool is_visible(uint32_t code)
 static void encode(uint32_t code, char shown[TEXT_SHOWN_SIZE])
 {
     unsigned n = code < 0x80 ? 1 : code < 0x800 ? 2 : 3;
-    static const unsigned char marks[] = {0, 0, 0xC0, 0xE0};
+    static const unsigned char marks[] = {0, 0xC0, 0xE0};
     for (unsigned i = n; i-- > 1; code >>= 6)
         shown[i] = (char)(0x80 | (code & 0x3F));
-    shown[0] = (char)(marks[n] | code);
+    shown[0] = (char)(marks[n - 1] | code);
     shown[n] = '\0';
 }
 

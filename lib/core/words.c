@@ -26,7 +26,7 @@ const rodt_enumerator *rodt_enumerator_at(const rodt_enumeration *enumeration, s
 const rodt_enumerator *rodt_enumerator_of(const rodt_enumeration *enumeration, int64_t number)
 {
     size_t count = rodt_enumerator_count(enumeration);
-    if (number >= 0 && (uint64_t)number < count && enumeration->list[number].number == number)
+    if ((uint64_t)number < count && enumeration->list[number].number == number)
         return &enumeration->list[number]; /* without a gap before it */
     for (size_t i = 0; i < count; i++)
         if (enumeration->list[i].number == number)

@@ -8,9 +8,11 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "core/month.h"
 #include "quantity/calendar.h"
 #include "rodtravel/date.h"
 
+#include <stdio.h>
 #include <string.h>
 
 static const rodt_date untouched = {1999, 9, 9};
@@ -297,10 +299,55 @@ static void test_days_and_dates(void **state)
     assert_int_equal(rodt_date_from_days(INT32_MIN, &date), RODT_E_RANGE);
 }
 
+/* A run of letters at the start of a text; 0 and the cursor where it was for what is no month. */
+static void check_month(const char *text, size_t letters, int wanted)
+{
+    text_cursor cursor;
+    rodti_text_start(&cursor, text, strlen(text));
+    if (rodti_month_read(&cursor) != wanted)
+        fail_msg("\"%s\" is not month %d", text, wanted);
+    assert_int_equal(cursor.column, wanted != 0 ? letters + 1 : 1);
+}
+
+/* Every month whole and cut to each length; what is shorter than three letters, or ends otherwise, is none. */
+static void test_names_of_months(void **state)
+{
+    (void)state;
+    static const char *const names[][5] = {
+        {"January", "janvier", "enero"},  {"FEBRUARY", "fevrier", "febrero"}, {"march", "mars", "marzo"},
+        {"april", "avril", "abril"},      {"may", "mai", "mayo"},             {"june", "juin", "junio"},
+        {"july", "juillet", "julio"},     {"august", "aout", "agosto"},       {"september", "septembre", "septiembre", "setiembre"},
+        {"october", "octobre", "octubre"}, {"november", "novembre", "noviembre"}, {"december", "decembre", "diciembre"}};
+    for (size_t month = 0; month < COUNT_OF(names); month++) {
+        for (const char *const *name = names[month]; *name != NULL; name++) {
+            char text[16];
+            for (size_t size = 1; size <= strlen(*name); size++) {
+                bool known = size >= 3 && !(size == 3 && (strcmp(*name, "juin") == 0 || strcmp(*name, "juillet") == 0));
+                snprintf(text, sizeof text, "%.*s", (int)size, *name);
+                check_month(text, size, known ? (int)month + 1 : 0);
+            }
+            snprintf(text, sizeof text, "%s-x", *name);
+            check_month(text, strlen(*name), (int)month + 1);
+            snprintf(text, sizeof text, "%sq", *name);
+            check_month(text, 0, 0);
+        }
+    }
+    check_month("f\u00E9vr", 4, 2);
+    check_month("F\u00C9VR", 4, 2);
+    check_month("ao\u00FBt", 4, 8);
+    check_month("AO\u00DBT", 4, 8);
+    check_month("ao\u00FAt", 0, 0);
+    check_month("", 0, 0);
+    char long_word[400] = "septiembre";
+    memset(long_word + 10, 'e', sizeof long_word - 11);
+    check_month(long_word, 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_days_and_dates),
+        cmocka_unit_test(test_names_of_months),
         cmocka_unit_test(test_dates_in_another_order),
         cmocka_unit_test(test_read),      cmocka_unit_test(test_refuse),         cmocka_unit_test(test_parse),
         cmocka_unit_test(test_declared_order), cmocka_unit_test(test_ambiguous),
