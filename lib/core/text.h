@@ -21,11 +21,11 @@ typedef struct text_cursor {
 void rodti_text_start(text_cursor *cursor, const char *text, size_t size);
 void rodti_text_next_any(text_cursor *cursor);
 
-/* Goes on to the next character; most are ASCII, and so is what follows them. */
+/* Goes on to the next character; most that follow are ASCII. A character of several bytes goes on with others. */
 static inline void rodti_text_next(text_cursor *cursor)
 {
     const unsigned char *next = cursor->at + 1;
-    if (cursor->code >= 0x80 || next == cursor->end || *next >= 0x80) {
+    if (cursor->code == TEXT_END || next == cursor->end || *next >= 0x80) {
         rodti_text_next_any(cursor);
         return;
     }

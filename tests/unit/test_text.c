@@ -9,6 +9,7 @@
 
 #include "core/text.h"
 
+#include <stdio.h>
 #include <string.h>
 
 static const rodt_error untouched = {.status = RODT_OK, .line = 7, .column = 8, .field = "x", .text = "y"};
@@ -36,6 +37,33 @@ static void test_cursor_counts_characters(void **state)
     static const uint32_t with_zero[] = {'1', 0, '2'};
     check_codes("1\0002", 3, with_zero, COUNT_OF(with_zero));
     check_codes("", 0, with_zero, 0);
+    static const uint32_t after_broken[] = {'1', TEXT_BAD, '2', TEXT_BAD, TEXT_BAD, 0x80, '3', 0x7F, '4'};
+    check_codes("1\x80" "2\xE2\x80\xC2\x80" "3\x7F" "4", 10, after_broken, COUNT_OF(after_broken));
+}
+
+/* The first and the last character of each number of bytes, and their neighbours, which are none. */
+static void test_ends_of_the_forms(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *bytes;
+        uint32_t code; /* TEXT_BAD = every byte is broken */
+    } cases[] = {
+        {"\x7F", 0x7F},              {"\x80", TEXT_BAD},             {"\xBF", TEXT_BAD},     {"\xC1\xBF", TEXT_BAD},
+        {"\xC2\x80", 0x80},          {"\xDF\xBF", 0x7FF},           {"\xE0\x9F\xBF", TEXT_BAD},
+        {"\xE0\xA0\x80", 0x800},     {"\xED\x9F\xBF", 0xD7FF},     {"\xED\xA0\x80", TEXT_BAD},
+        {"\xED\xBF\xBF", TEXT_BAD},  {"\xEE\x80\x80", 0xE000},     {"\xEF\xBF\xBF", 0xFFFF},
+        {"\xF0\x8F\xBF\xBF", TEXT_BAD}, {"\xF0\x90\x80\x80", 0x10000}, {"\xF3\xB0\x81\x82", 0xF0042},
+        {"\xF4\x8F\xBF\xBF", 0x10FFFF}, {"\xF4\x90\x80\x80", TEXT_BAD}, {"\xF5\x80\x80\x80", TEXT_BAD},
+        {"\xF8\x80\x80\x80", TEXT_BAD}, {"\xFF", TEXT_BAD},          {"\xC2", TEXT_BAD},     {"\xE1\x80\xC0", TEXT_BAD},
+        {"\xE1\xC0\x80", TEXT_BAD},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        static const uint32_t bad[] = {TEXT_BAD, TEXT_BAD, TEXT_BAD, TEXT_BAD};
+        size_t size = strlen(cases[i].bytes);
+        bool is_bad = cases[i].code == TEXT_BAD;
+        check_codes(cases[i].bytes, size, is_bad ? bad : &cases[i].code, is_bad ? size : 1);
+    }
 }
 
 /* Broken forms: RFC 3629, section 3 and 4. One byte is taken at a time. */
@@ -76,6 +104,14 @@ static void test_trim(void **state)
          "2",
          "\xEF\xBB\xBF"
          "2"}, /* a byte order mark is no blank */
+        {"!2!", "!2!"},
+        {"\n 2 \r\u00A0\n", "2"},
+        {"\u2007 \u2009x y\u202F\t", "x y"},
+        {" \u00A0 ", ""},
+        {"\xA0" "2\xA0", "\xA0" "2\xA0"}, /* not the bytes of a character */
+        {"2\u2008", "2\u2008"},
+        {"\xC2\x85" "2", "\xC2\x85" "2"},
+        {"2 \u00BD \u00A0", "2 \u00BD"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         const char *text = cases[i].text;
@@ -130,6 +166,25 @@ static void test_long_error_is_cut_between_characters(void **state)
     }
 }
 
+/* The last byte that fits, and the first that does not. */
+static void test_error_of_exactly_its_room(void **state)
+{
+    (void)state;
+    char text[RODT_ERROR_TEXT_SIZE + 2];
+    rodt_error error;
+    memset(text, 'x', sizeof text);
+    for (size_t size = RODT_ERROR_TEXT_SIZE - 2; size <= RODT_ERROR_TEXT_SIZE; size++) {
+        rodti_text_error(&error, RODT_E_SYNTAX, 1, "%.*s", (int)size, text);
+        assert_int_equal(strlen(error.text), size < RODT_ERROR_TEXT_SIZE ? size : RODT_ERROR_TEXT_SIZE - 1);
+    }
+    memcpy(text + RODT_ERROR_TEXT_SIZE - 2, "\u00E9", 3);
+    rodti_text_error(&error, RODT_E_SYNTAX, 1, "%s", text);
+    assert_int_equal(strlen(error.text), RODT_ERROR_TEXT_SIZE - 2);
+    text[RODT_ERROR_TEXT_SIZE - 1] = '\0';
+    rodti_text_error(&error, RODT_E_SYNTAX, 1, "%s", text); /* broken, but not by its room */
+    assert_int_equal(strlen(error.text), RODT_ERROR_TEXT_SIZE - 1);
+}
+
 static void test_show(void **state)
 {
     (void)state;
@@ -151,6 +206,29 @@ static void test_show(void **state)
     }
 }
 
+/* What is written for an invisible character, and that every other is itself. */
+static void test_show_every_character(void **state)
+{
+    (void)state;
+    static const struct {
+        uint32_t first, last;
+    } invisible[] = {{0, 0x20},          {0x7F, 0xA0},       {0xAD, 0xAD},     {0x2000, 0x200F},   {0x2028, 0x202F},
+                     {0x205F, 0x206F},   {0x3000, 0x3000},   {0xE000, 0xF8FF}, {0xFEFF, 0xFEFF},   {0xFFF0, 0x1000F}};
+    size_t at = 0;
+    for (uint32_t code = 0; code <= 0x1000F; code++) {
+        char shown[TEXT_SHOWN_SIZE], wanted[TEXT_SHOWN_SIZE];
+        text_cursor cursor;
+        at += code > invisible[at].last ? 1 : 0;
+        rodti_text_show(code, shown);
+        rodti_text_start(&cursor, shown, strlen(shown));
+        snprintf(wanted, sizeof wanted, "U+%04X", (unsigned)code);
+        if (code >= invisible[at].first)
+            assert_string_equal(shown, wanted);
+        else if (code < 0xD800 || code > 0xDFFF)
+            assert_true(cursor.code == code && cursor.bytes == strlen(shown));
+    }
+}
+
 /* An incomplete character at the end is left out; a complete one stays. */
 static void test_cut(void **state)
 {
@@ -159,6 +237,14 @@ static void test_cut(void **state)
     static const size_t sizes[] = {0, 1, 1, 3, 3, 3, 6, 6, 6, 6, 10};
     for (size_t size = 0; size < COUNT_OF(sizes); size++)
         assert_int_equal(rodti_text_cut(text, size), sizes[size]);
+    /* What a first byte announces is whole; bytes that announce nothing are left out. */
+    static const char *const whole[] = {"\x7F", "\xC2\x80", "\xDF\xBF", "\xE0\x80\x80", "\xEF\x80\x80",
+                                        "\xF0\x80\x80\x80", "\xF4\x80\x80\x80", "\xBF"};
+    static const char *const broken[] = {"\xC1\x80", "\xE0\x80", "\xDF\x80\x80", "\xEF\x80\x80\x80", "\xF5\x80\x80\x80"};
+    for (size_t i = 0; i < COUNT_OF(whole); i++)
+        assert_int_equal(rodti_text_cut(whole[i], strlen(whole[i])), strlen(whole[i]));
+    for (size_t i = 0; i < COUNT_OF(broken); i++)
+        assert_int_equal(rodti_text_cut(broken[i], strlen(broken[i])), 0);
 }
 
 static void test_writer(void **state)
@@ -175,6 +261,9 @@ static void test_writer(void **state)
     size_t needed = 0;
     assert_int_equal(rodti_text_copy_out(&writer, NULL, 0, &needed), RODT_E_SPACE);
     assert_int_equal(needed, 6);
+    assert_int_equal(rodti_text_copy_out(&writer, text, 6, NULL), RODT_OK);
+    assert_string_equal(text, "abc42");
+    rodti_text_putf(&writer, "%s", "");
     assert_int_equal(rodti_text_copy_out(&writer, text, 6, NULL), RODT_OK);
     assert_string_equal(text, "abc42");
 }
@@ -208,7 +297,10 @@ int main(void)
         cmocka_unit_test(test_words),
         cmocka_unit_test(test_error),
         cmocka_unit_test(test_long_error_is_cut_between_characters),
+        cmocka_unit_test(test_error_of_exactly_its_room),
+        cmocka_unit_test(test_ends_of_the_forms),
         cmocka_unit_test(test_show),
+        cmocka_unit_test(test_show_every_character),
         cmocka_unit_test(test_cut), cmocka_unit_test(test_writer),
         cmocka_unit_test(test_full_writer),
     };
