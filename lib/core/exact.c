@@ -42,14 +42,14 @@ bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out)
     uint64_t d = magnitude(den);
     if ((d & (d - 1)) == 0) { /* as on nearly every tape */
         const int halves = __builtin_ctzll(n | d);
-        return set_signed((num < 0) != (den < 0) && num != 0, n >> halves, n == 0 ? 1 : d >> halves, out);
+        return set_signed((num < 0) != (den < 0), n >> halves, d >> halves, out);
     }
     uint64_t divisor = common_divisor(n, d);
     if (divisor > 1) {
         n /= divisor;
         d /= divisor;
     }
-    return set_signed((num < 0) != (den < 0) && num != 0, n, d, out);
+    return set_signed((num < 0) != (den < 0), n, d, out);
 }
 
 bool rodti_exact_is_reduced(rodt_ratio value)

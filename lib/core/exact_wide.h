@@ -9,8 +9,8 @@
 /* Negating INT64_MIN as a signed number is not defined; as an unsigned one it is its magnitude. */
 static inline uint64_t magnitude(int64_t value) { return value < 0 ? 0 - (uint64_t)value : (uint64_t)value; }
 
-/* num / den with its sign. The magnitude 2^63 has a negative form only, and a denominator is positive. False, and *out
- * untouched: it does not fit. */
+/* num / den with its sign, which zero has not. The magnitude 2^63 has a negative form only, and a denominator is
+ * positive. False, and *out untouched: it does not fit. */
 static inline bool set_signed(bool negative, uint64_t num, uint64_t den, rodt_ratio *out)
 {
     if (den > INT64_MAX || num > (uint64_t)INT64_MAX + negative)

@@ -123,6 +123,23 @@ static void test_schoolbook(void **state)
     }
 }
 
+/* Denominators of twos, fives, 127 and others: lowest terms by Euclid's way. */
+static void test_lowest_terms(void **state)
+{
+    (void)state;
+    for (int64_t den = 1; den <= 640; den++) {
+        for (int64_t num = 0; num <= 640; num++) {
+            const int64_t divisor = (int64_t)euclid((uint64_t)num, (uint64_t)den);
+            rodt_ratio made;
+            assert_true(rodti_exact_make(-num, -den, &made));
+            assert_true(made.num == num / divisor && made.den == den / divisor);
+            assert_true(rodti_exact_make(num, -den, &made));
+            assert_true(made.num == -num / divisor && made.den == den / divisor);
+            assert_int_equal(rodti_exact_is_reduced((rodt_ratio){-num, den}), divisor == 1);
+        }
+    }
+}
+
 static void test_shared_variables(void **state)
 {
     (void)state;
@@ -298,15 +315,16 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_public_difference_and_quotient),
-        cmocka_unit_test(powers_are_compared_exactly),
-        cmocka_unit_test(test_both_ways_agree),
-        cmocka_unit_test(test_both_ways_make_alike),
         cmocka_unit_test(test_schoolbook),
-        cmocka_unit_test(test_shared_variables),
+        cmocka_unit_test(test_lowest_terms),
         cmocka_unit_test(test_ends_of_the_range),
         cmocka_unit_test(test_fits_after_all),
         cmocka_unit_test(test_round),
         cmocka_unit_test(test_ratios),
+        cmocka_unit_test(powers_are_compared_exactly),
+        cmocka_unit_test(test_both_ways_agree),
+        cmocka_unit_test(test_both_ways_make_alike),
+        cmocka_unit_test(test_shared_variables),
     };
     return cmocka_run_group_tests_name("exact", tests, NULL, NULL);
 }
