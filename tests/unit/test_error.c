@@ -11,6 +11,9 @@
 
 #include "core/common.h"
 #include "core/error.h"
+#include "core/fault.h"
+#include "core/template.h"
+#include "core/text.h"
 #include "rodtravel/rodtravel.h"
 
 #define FIRST RODT_MESSAGE_STATUS_ARGUMENT
@@ -416,6 +419,129 @@ static void long_words_are_cut(void **state)
     assert_string_equal(whole.word, "1234567890123456789012345\u00E9");
 }
 
+/* --- The parts that sentences are made of ------------------------------------------------------------ */
+
+static void the_first_part_of_a_template(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *template;
+        template_kind kind;
+        size_t at, size;             /* of its text */
+        size_t forms, forms_size;    /* 0 = none */
+        bool capital;
+        size_t behind;
+    } parts[] = {
+        {"", TEMPLATE_END, 0, 0, 0, 0, false, 0},
+        {"ab", TEMPLATE_TEXT, 0, 2, 0, 0, false, 2},
+        {"ab{c}", TEMPLATE_TEXT, 0, 2, 0, 0, false, 2},
+        {"ab}}", TEMPLATE_TEXT, 0, 2, 0, 0, false, 2},
+        {"{{ab}", TEMPLATE_TEXT, 0, 1, 0, 0, false, 2},
+        {"}}ab", TEMPLATE_TEXT, 0, 1, 0, 0, false, 2},
+        {"aab", TEMPLATE_TEXT, 0, 3, 0, 0, false, 3},
+        {"{name}x", TEMPLATE_ARGUMENT, 1, 4, 0, 0, false, 6},
+        {"{^n}x", TEMPLATE_ARGUMENT, 2, 1, 0, 0, true, 4},
+        {"{n?a|b}x", TEMPLATE_PLURAL, 1, 1, 3, 3, false, 7},
+        {"{^n?a|b}", TEMPLATE_PLURAL, 2, 1, 4, 3, true, 8},
+        {"{n?}", TEMPLATE_PLURAL, 1, 1, 3, 0, false, 4},
+        {"}x", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{}", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{^}", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{?a}", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{n", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{n{", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{n?a", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+        {"{n?a{", TEMPLATE_BROKEN, 0, 1, 0, 0, false, 0},
+    };
+    for (size_t i = 0; i < COUNT_OF(parts); i++) {
+        const char *template = parts[i].template, *at = template;
+        const template_part part = rodti_template_next(&at);
+        assert_int_equal(part.kind, parts[i].kind);
+        assert_ptr_equal(part.text, template + parts[i].at);
+        assert_int_equal(part.size, parts[i].size);
+        assert_ptr_equal(part.forms, parts[i].forms > 0 ? template + parts[i].forms : NULL);
+        assert_int_equal(part.forms_size, parts[i].forms_size);
+        assert_int_equal(part.capital, parts[i].capital);
+        assert_ptr_equal(at, template + parts[i].behind);
+    }
+    const char *at = "{name}";
+    const template_part part = rodti_template_next(&at);
+    assert_true(rodti_template_is(&part, "name"));
+    assert_false(rodti_template_is(&part, "nam") || rodti_template_is(&part, "names") || rodti_template_is(&part, "game"));
+}
+
+/* Arguments: a phrase by its code, a word as it stands, a character as it is shown. */
+static void the_arguments_of_a_sentence(void **state)
+{
+    (void)state;
+    const rodt_error_argument arguments[] = {rodti_error_character("found", 'x'),
+                                             rodti_error_phrase("wanted", RODT_MESSAGE_ERROR_WANTED_DIGIT)};
+    rodt_error error;
+    memset(&error, 0xA5, sizeof error);
+    assert_int_equal(rodti_error_with(&error, RODT_E_SYNTAX, 7, RODT_MESSAGE_ERROR_EXPECTED, arguments, 2), RODT_E_SYNTAX);
+    assert_string_equal(error.text, "a digit was expected here, not x");
+    assert_int_equal(error.status, RODT_E_SYNTAX);
+    assert_int_equal(error.code, RODT_MESSAGE_ERROR_EXPECTED);
+    assert_int_equal(error.column, 7);
+    assert_int_equal(error.line, 0);
+    assert_string_equal(error.field, "");
+    assert_int_equal(error.count, 2);
+    assert_memory_equal(error.arguments, arguments, sizeof arguments);
+    assert_int_equal(rodti_error_with(NULL, RODT_E_UNIT, 7, RODT_MESSAGE_ERROR_EXPECTED, arguments, 2), RODT_E_UNIT);
+    assert_int_equal(rodti_error(&error, RODT_E_UNIT, 3, RODT_MESSAGE_ERROR_FEET), RODT_E_UNIT);
+    assert_true(error.status == RODT_E_UNIT && error.column == 3 && error.count == 0);
+    assert_string_equal(error.text, rodti_sentence(RODT_MESSAGE_ERROR_FEET));
+    assert_int_equal(rodti_error_status(&error, RODT_E_SPACE), RODT_E_SPACE);
+    assert_true(error.status == RODT_E_SPACE && error.column == 0 && error.code == RODT_MESSAGE_STATUS_SPACE);
+    assert_int_equal(rodti_status_code(RODT_OK), RODT_MESSAGE_NONE);
+    assert_int_equal(rodti_status_code((rodt_status)3), RODT_MESSAGE_NONE);
+    assert_int_equal(rodti_error_character("found", TEXT_END).code, RODT_MESSAGE_ERROR_FOUND_END);
+    assert_int_equal(rodti_error_character("found", TEXT_BAD).code, RODT_MESSAGE_ERROR_FOUND_BROKEN_BYTE);
+    assert_string_equal(rodti_error_character("found", 0x200B).word, "U+200B");
+    assert_string_equal(rodti_error_character("found", 0x200B).name, "found");
+}
+
+/* --- Values that were filled by hand ----------------------------------------------------------------- */
+
+static void faults_of_a_ratio(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_ratio value;
+        const char *fault;
+    } faults[] = {
+        {{0, 0}, NULL},
+        {{0, 1}, NULL},
+        {{1, 2}, NULL},
+        {{12, 1}, NULL},
+        {{25, 2}, "too much"},
+        {{1, 0}, "the denominator is zero"},
+        {{-1, 0}, "the denominator is zero"},
+        {{0, -1}, "the denominator is below zero"},
+        {{-1, -2}, "the denominator is below zero"},
+        {{-1, 2}, "the figure is below zero"},
+        {{2, 4}, "the fraction is not in lowest terms"},
+        {{0, 2}, "the fraction is not in lowest terms"},
+        {{0, 3}, "the fraction is not in lowest terms"},
+    };
+    for (size_t i = 0; i < COUNT_OF(faults); i++) {
+        const char *fault = rodti_ratio_fault(faults[i].value, 12, "too much");
+        assert_int_equal(fault != NULL, faults[i].fault != NULL);
+        if (fault != NULL)
+            assert_string_equal(fault, faults[i].fault);
+    }
+    rodt_error error;
+    assert_int_equal(rodti_field_error(NULL, "released", "too much"), RODT_E_ARGUMENT);
+    assert_int_equal(rodti_field_error(&error, "released", "too much"), RODT_E_ARGUMENT);
+    assert_true(error.status == RODT_E_ARGUMENT && error.column == 0);
+    assert_string_equal(error.field, "released");
+    assert_string_equal(error.text, "too much");
+    assert_int_equal(rodti_rules_error(&error), RODT_E_UNKNOWN_RULES);
+    assert_true(error.status == RODT_E_UNKNOWN_RULES && error.column == 0 && error.code == RODT_MESSAGE_ERROR_NO_RULES);
+    assert_true(rodti_is_zero((const uint64_t[]){0, 0, 1}, 2) && rodti_is_zero(NULL, 0));
+    assert_false(rodti_is_zero((const uint64_t[]){0, 1}, 2) || rodti_is_zero((const uint64_t[]){3, 5}, 2));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -427,6 +553,9 @@ int main(void)
         cmocka_unit_test(a_table_passes_the_code_of_a_cell_on),
         cmocka_unit_test(errors_that_were_filled_by_hand),
         cmocka_unit_test(long_words_are_cut),
+        cmocka_unit_test(the_first_part_of_a_template),
+        cmocka_unit_test(the_arguments_of_a_sentence),
+        cmocka_unit_test(faults_of_a_ratio),
     };
     return cmocka_run_group_tests_name("error", tests, NULL, NULL);
 }
