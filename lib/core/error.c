@@ -8,16 +8,10 @@
 
 #include <string.h>
 
-static const rodt_enumerator sentences[] = {ERROR_SENTENCES};
+static const rodt_enumerator rows[] = {ERROR_SENTENCES};
+static const rodt_enumeration sentences = {.list = rows, .count = COUNT_OF(rows)};
 
-const char *rodti_sentence(rodt_message_code code)
-{
-    for (size_t i = 0; i < COUNT_OF(sentences); i++) {
-        if (sentences[i].number == (int64_t)code)
-            return sentences[i].text;
-    }
-    return "";
-}
+const char *rodti_sentence(rodt_message_code code) { return rodti_text_of(&sentences, (int64_t)code); }
 
 rodt_message_code rodti_status_code(rodt_status status)
 {
@@ -78,8 +72,8 @@ rodt_status rodti_error_with(rodt_error *error, rodt_status status, uint32_t col
     rodti_text_error(error, status, column, "%s", writer.buffer);
     error->code = code;
     error->count = (uint32_t)count;
-    if (count > 0)
-        memcpy(error->arguments, arguments, count * sizeof *arguments);
+    for (size_t i = 0; i < count; i++)
+        error->arguments[i] = arguments[i];
     return status;
 }
 

@@ -475,7 +475,8 @@ static void the_arguments_of_a_sentence(void **state)
 {
     (void)state;
     const rodt_error_argument arguments[] = {rodti_error_character("found", 'x'),
-                                             rodti_error_phrase("wanted", RODT_MESSAGE_ERROR_WANTED_DIGIT)};
+                                             rodti_error_phrase("wanted", RODT_MESSAGE_ERROR_WANTED_DIGIT),
+                                             rodti_error_word("wanted", "what is not counted")};
     rodt_error error;
     memset(&error, 0xA5, sizeof error);
     assert_int_equal(rodti_error_with(&error, RODT_E_SYNTAX, 7, RODT_MESSAGE_ERROR_EXPECTED, arguments, 2), RODT_E_SYNTAX);
@@ -486,7 +487,8 @@ static void the_arguments_of_a_sentence(void **state)
     assert_int_equal(error.line, 0);
     assert_string_equal(error.field, "");
     assert_int_equal(error.count, 2);
-    assert_memory_equal(error.arguments, arguments, sizeof arguments);
+    assert_memory_equal(error.arguments, arguments, 2 * sizeof *arguments);
+    assert_null(error.arguments[2].name);
     assert_int_equal(rodti_error_with(NULL, RODT_E_UNIT, 7, RODT_MESSAGE_ERROR_EXPECTED, arguments, 2), RODT_E_UNIT);
     assert_int_equal(rodti_error(&error, RODT_E_UNIT, 3, RODT_MESSAGE_ERROR_FEET), RODT_E_UNIT);
     assert_true(error.status == RODT_E_UNIT && error.column == 3 && error.count == 0);

@@ -130,9 +130,32 @@ static void a_table_can_be_asked_anything(void **state)
     assert_null(rodt_enumerator_find(&rodti_words_status, "okay"));
 }
 
+/* Rows with a gap between their numbers, one without a number that counts, and one behind the end. */
+static void rows_are_counted(void **state)
+{
+    (void)state;
+    static const rodt_enumerator rows[] = {
+        {0, "A", "a", "first"}, {1, "B", "b", "second"}, {5, "C", "c", "third"}, {6, "D", "d", "fourth"}};
+    const rodt_enumeration table = {.name = "t", .list = rows, .count = 3};
+    for (int64_t number = -2; number < 9; number++) {
+        size_t at = number == 5 ? 2 : (size_t)number;
+        const rodt_enumerator *wanted = number == 0 || number == 1 || number == 5 ? &rows[at] : NULL;
+        assert_ptr_equal(rodt_enumerator_of(&table, number), wanted);
+        assert_string_equal(rodti_word_of(&table, number), wanted != NULL ? wanted->word : "");
+        assert_string_equal(rodti_text_of(&table, number), wanted != NULL ? wanted->text : "");
+    }
+    assert_ptr_equal(rodt_enumerator_at(&table, 2), &rows[2]);
+    assert_null(rodt_enumerator_at(&table, 3));
+    assert_ptr_equal(rodt_enumerator_find(&table, "c"), &rows[2]);
+    assert_null(rodt_enumerator_find(&table, "d"));
+    assert_ptr_equal(rodt_enumerator_find_n(&table, "bad", 1), &rows[1]);
+    assert_null(rodt_enumerator_find_n(&table, NULL, 1));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(words_are_found_again),
-                                       cmocka_unit_test(a_table_can_be_asked_anything)};
+                                       cmocka_unit_test(a_table_can_be_asked_anything),
+                                       cmocka_unit_test(rows_are_counted)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
