@@ -25,8 +25,6 @@ static uint64_t common_divisor(uint64_t a, uint64_t b)
     while (a != b) {
         uint64_t larger = a > b ? a : b;
         uint64_t smaller = a > b ? b : a;
-        if (smaller == 1)
-            return divisor;
         a = smaller;
         b = larger - smaller;
         b >>= __builtin_ctzll(b);
