@@ -7,6 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "core/number_plain.h"
@@ -15,7 +16,9 @@
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
-#define TEXTS 300000
+/* Drawn texts; an argument asks for more. */
+static size_t texts = 10000;
+
 #define TEXT_ROOM 64
 
 /* --- What is plain ----------------------------------------------------------------------------------- */
@@ -172,7 +175,7 @@ static void random_texts(void **state)
                                          "-", " ", "/", ".", "in", "mm", "cm", "\"", " in", " psi", "kPa", "\xC2\xBD", "\t",
                                          "\xE2\x85\x9B", "00", "000", "\xC2\xA0", "\n", "of an inch", "/8", "x"};
     uint64_t seed = 20261129;
-    for (size_t i = 0; i < TEXTS; i++) {
+    for (size_t i = 0; i < texts; i++) {
         char text[TEXT_ROOM] = "";
         for (size_t k = 1 + chance(&seed) % 7; k > 0; k--)
             strncat(text, pieces[chance(&seed) % (sizeof pieces / sizeof pieces[0])], sizeof text - strlen(text) - 1);
@@ -186,7 +189,7 @@ static void days_and_sizes(void **state)
     (void)state;
     static const char digits[] = "0123456789-/x ";
     uint64_t seed = 11;
-    for (size_t i = 0; i < TEXTS; i++) {
+    for (size_t i = 0; i < texts; i++) {
         char text[16];
         rodt_date day = {1, 1, 1}, other = day;
         snprintf(text, sizeof text, " %04u-%02u-%02u", 1895 + (unsigned)(chance(&seed) % 310),
@@ -223,11 +226,13 @@ static void texts_of_a_form(void **state)
     assert_false(rodt_pressure_given(reading.pressure));
 }
 
-int main(void)
+int main(int count, char **words)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(other_decimal_sign),
                                        cmocka_unit_test(plain_units),   cmocka_unit_test(spellings),
                                        cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes),
                                        cmocka_unit_test(texts_of_a_form)};
+    if (count > 1)
+        texts = strtoul(words[1], NULL, 10);
     return cmocka_run_group_tests_name("plain", tests, NULL, NULL);
 }
