@@ -15,7 +15,7 @@
 #include <stdlib.h>
 
 /* Drawn pairs of numbers; an argument asks for more. */
-static int draws = 3000;
+static int draws = 500;
 
 /* exact_wide.c once more, in plain C. */
 bool plain_make(int64_t num, int64_t den, rodt_ratio *out);

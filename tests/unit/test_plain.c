@@ -17,7 +17,7 @@
 #include "support.h"
 
 /* Drawn texts; an argument asks for more. */
-static size_t texts = 10000;
+static size_t texts = 1000;
 
 #define TEXT_ROOM 64
 
