@@ -541,7 +541,7 @@ static void faults_of_a_ratio(void **state)
     assert_int_equal(rodti_rules_error(&error), RODT_E_UNKNOWN_RULES);
     assert_true(error.status == RODT_E_UNKNOWN_RULES && error.column == 0 && error.code == RODT_MESSAGE_ERROR_NO_RULES);
     assert_true(rodti_is_zero((const uint64_t[]){0, 0, 1}, 2) && rodti_is_zero(NULL, 0));
-    assert_false(rodti_is_zero((const uint64_t[]){0, 1}, 2) || rodti_is_zero((const uint64_t[]){3, 5}, 2));
+    assert_false(rodti_is_zero((const uint64_t[]){0, 1}, 2) || rodti_is_zero((const uint64_t[]){7, 0}, 2) || rodti_is_zero((const uint64_t[]){3, 5}, 2));
 }
 
 int main(void)

@@ -234,6 +234,7 @@ static const struct {
     {"nils", false, 1, EXPECTED},
     {"-", false, 1, EMPTY},
     {"\u2010\u2011\u2012\u2013\u2014\u2015\u2212", false, 1, EMPTY},
+    {"\u200F", false, 1, INVISIBLE},
     {"\u2016", false, 1, EXPECTED},
     {"\u2211", false, 1, EXPECTED},
     {"\u2213", false, 1, EXPECTED},
