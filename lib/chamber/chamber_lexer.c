@@ -56,6 +56,7 @@ void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size)
     text_cursor cursor;
     rodti_text_start(&cursor, text, size);
     tokens->count = 0;
+    tokens->end = text + size;
     do {
         tokens->at[tokens->count] = next_token(&cursor);
     } while (tokens->at[tokens->count].kind != TOKEN_END && ++tokens->count < TOKENS_MAX);
@@ -96,10 +97,9 @@ static bool is_number_date(const mark_token *t)
 /* A name with an accent is more than one token, so it is read from the text. */
 static bool is_month_at(const mark_tokens *tokens, size_t index)
 {
-    const mark_token *last = &tokens->at[tokens->count - 1];
     const char *name = tokens->at[index].text;
     text_cursor cursor;
-    rodti_text_start(&cursor, name, (size_t)(last->text + last->size - name));
+    rodti_text_start(&cursor, name, (size_t)(tokens->end - name));
     return tokens->at[index].kind == TOKEN_WORD && rodti_month_read(&cursor) != 0;
 }
 

@@ -23,6 +23,7 @@ typedef struct mark_token {
 typedef struct mark_tokens {
     mark_token at[TOKENS_MAX + 1];
     size_t count;
+    const char *end; /* of the text */
 } mark_tokens;
 
 /* Points into the text, which has no blanks at its ends. */

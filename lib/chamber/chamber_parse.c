@@ -102,18 +102,16 @@ static bool take_bolt(mark_reader *mark)
 
 static bool take_dd3(mark_reader *mark)
 {
-    size_t start = mark->at;
     if (!take_word(mark, "dd"))
         return false;
     (void)take_kind(mark, TOKEN_HYPHEN);
-    if (is_number(here(mark), "3")) {
-        mark->at++;
-        return true;
-    }
-    mark->at = start;
-    return false;
+    if (!is_number(here(mark), "3"))
+        return false;
+    mark->at++;
+    return true;
 }
 
+/* Where there is none, whoever asks goes back. */
 static rodt_family match_family(mark_reader *mark)
 {
     if (take_word(mark, "clamp"))
@@ -146,12 +144,6 @@ static bool take_family(mark_reader *mark)
 
 /* --- Sizes ------------------------------------------------------------------------------------------- */
 
-static void set_size(char size[RODT_SIZE_TEXT_SIZE], const char *text, size_t count)
-{
-    memset(size, 0, RODT_SIZE_TEXT_SIZE);
-    memcpy(size, text, count);
-}
-
 static bool is_size_number(const char *text, size_t count)
 {
     return (count == 1 || count == 2) && text[0] != '0';
@@ -160,7 +152,7 @@ static bool is_size_number(const char *text, size_t count)
 /* Only clamp-band chambers carry a spring brake in a double housing (common practice, no source). */
 static void set_spring(mark_reader *mark, const char *text, size_t count)
 {
-    set_size(mark->chamber.spring_size, text, count);
+    memcpy(mark->chamber.spring_size, text, count);
     if (mark->chamber.family == RODT_FAMILY_UNKNOWN)
         mark->chamber.family = RODT_FAMILY_CLAMP;
 }
@@ -196,7 +188,7 @@ static bool take_number(mark_reader *mark)
     if (number->size == 4 && is_size_number(number->text, 2) && is_size_number(number->text + 2, 2)) {
         mark->at++;
         mark->size = number->column;
-        set_size(mark->chamber.size, number->text, 2);
+        memcpy(mark->chamber.size, number->text, 2);
         set_spring(mark, number->text + 2, 2);
         return true;
     }
@@ -204,7 +196,7 @@ static bool take_number(mark_reader *mark)
         return false;
     mark->at++;
     mark->size = number->column;
-    set_size(mark->chamber.size, number->text, number->size);
+    memcpy(mark->chamber.size, number->text, number->size);
     (void)take_spring(mark);
     return true;
 }
@@ -321,7 +313,7 @@ static void complete(rodt_chamber *chamber)
     if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->stroke_class == RODT_STROKE_CLASS_LONG)
         chamber->family = RODT_FAMILY_CLAMP;
     if (chamber->family == RODT_FAMILY_DD_3 && chamber->size[0] == '\0')
-        set_size(chamber->size, "30", 2);
+        memcpy(chamber->size, "30", sizeof "30");
 }
 
 static bool is_consistent(const rodt_chamber *chamber)
@@ -380,7 +372,7 @@ static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
 static bool is_bare_number(const char *text, size_t size)
 {
     return is_size_number(text, size) && text_is_digit((unsigned char)text[0]) &&
-           (size == 1 || text_is_digit((unsigned char)text[1]));
+           text_is_digit((unsigned char)text[size - 1]);
 }
 
 rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error)

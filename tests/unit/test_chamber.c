@@ -205,6 +205,8 @@ static void test_bounded_text(void **state)
     char exact[3] = {'3', '0', 'L'};
     assert_int_equal(rodt_chamber_parse_n(exact, sizeof exact, &read, NULL), RODT_OK);
     assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_LONG);
+    assert_int_equal(rodt_chamber_parse_n("9L55", 2, &read, NULL), RODT_OK);
+    assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_LONG);
     assert_int_equal(rodt_chamber_parse_n("30LSX", 2, &read, NULL), RODT_OK);
     assert_int_equal(rodt_chamber_parse_n("30.00", 4, &read, NULL), RODT_OK);
     assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_UNKNOWN);
@@ -234,7 +236,12 @@ static void test_sentences(void **state)
         {"bolt 30", "a bolt-type chamber has a letter, A to G"},
         {"24-Mar", "a spreadsheet made a date of this chamber mark"},
         {"30L standard", "this names two kinds of chamber at once"},
-        {"30 psi", "psi does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"30 psi x", "psi does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"30 300", "300 does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"30 C", "C does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"painted", "painted does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"abcdefghijklmnopqrstuvwxyz",
+         "abcdefghijklmnopqrst does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
         {"30\xE2\x80\x8B", "U+200B does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
         {"clamp", "this is not a complete chamber mark: a type number such as 30, 24/30 or 30L was expected"},
         {" ", "there is no chamber"},

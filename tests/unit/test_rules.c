@@ -161,6 +161,26 @@ static void what_was_not_read_is_not_law(void **state)
     assert_string_equal(rodt_evidence_text((rodt_evidence)77), "from memory, unconfirmed");
 }
 
+/* What is no evidence is said as what was not read. */
+static void evidence_has_its_sentence(void **state)
+{
+    (void)state;
+    static const struct {
+        int evidence;
+        rodt_message_code code;
+    } cases[] = {{RODT_EVIDENCE_NONE, RODT_MESSAGE_EVIDENCE_NONE},
+                 {RODT_EVIDENCE_CHECKED, RODT_MESSAGE_EVIDENCE_CHECKED},
+                 {RODT_EVIDENCE_SECOND_HAND, RODT_MESSAGE_EVIDENCE_SECOND_HAND},
+                 {RODT_EVIDENCE_FROM_MEMORY, RODT_MESSAGE_EVIDENCE_FROM_MEMORY},
+                 {RODT_EVIDENCE_COMMON_PRACTICE, RODT_MESSAGE_EVIDENCE_COMMON_PRACTICE},
+                 {77, RODT_MESSAGE_EVIDENCE_FROM_MEMORY}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_message message;
+        assert_int_equal(rodt_evidence_message((rodt_evidence)cases[i].evidence, &message), RODT_OK);
+        assert_int_equal(message.code, cases[i].code);
+    }
+}
+
 /* The one cell that 86 FR 57076 changed. */
 static void clamp_36_changed_on_2021_10_14(void **state)
 {
@@ -399,6 +419,8 @@ static void canada_says_nothing_of_unlisted_actuators(void **state)
     chamber.rated_stroke = inches("2 1/4");
     chamber.marked_limit = inches("1 3/4");
     assert_int_equal(ask("ca-nsc", &chamber, "").law_basis, RODT_BASIS_NONE);
+    chamber.rated_stroke = (rodt_length){0};
+    assert_int_equal(ask("ca-nsc", &chamber, "").law_basis, RODT_BASIS_NONE);
     assert_false(rodt_ratio_given(rodt_rules_rated_share(rodt_rules_find("ca-on"))));
     rodt_ratio share = rodt_rules_rated_share(rodt_rules_find("us-fmcsr"));
     assert_true(share.num == 4 && share.den == 5);
@@ -454,6 +476,8 @@ static void sources_write_as_one_line(void **state)
     no_section.section = "";
     assert_int_equal(rodt_source_format(&no_section, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "49 CFR Part 393, text as amended by 86 FR 57076");
+    assert_int_equal(rodt_source_format(&(rodt_source){"x", "", "A", "B", "", ""}, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "A, B");
     assert_int_equal(rodt_source_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_source_format(answer.source, NULL, 1, NULL), RODT_E_ARGUMENT);
     for (size_t r = 0; r < rodt_rules_count(); r++)
@@ -466,6 +490,7 @@ int main(void)
         cmocka_unit_test(rule_sets_stand_in_order),
         cmocka_unit_test(windows_differ_by_rule_set),
         cmocka_unit_test(what_was_not_read_is_not_law),
+        cmocka_unit_test(evidence_has_its_sentence),
         cmocka_unit_test(clamp_36_changed_on_2021_10_14),
         cmocka_unit_test(no_text_before_2012_09_05),
         cmocka_unit_test(rated_stroke_decides_the_long_row),

@@ -283,6 +283,38 @@ static void rows_stand_in_any_order(void **state)
     }
 }
 
+/* On a day, the row that asks for the marked rated stroke; without a day, the newest. Whatever the order. */
+static void the_row_of_the_marks_or_the_newest_judges(void **state)
+{
+    (void)state;
+    static const char *const rows[][2] = {
+        {"clamp,24,long,3,1 7/8,,2020-01-01\n", "clamp,24,long,,1 3/4,,\n"},
+        {"clamp,30,any,,1 7/8,2018-01-01,2018-12-31\n", "clamp,30,any,,1 3/4,2019-01-01,2019-12-31\n"}};
+    for (int first = 0; first < 2; first++) {
+        char text[400] = "family,size,class,rated_stroke,limit,from,until\n";
+        for (size_t i = 0; i < COUNT_OF(rows); i++)
+            strcat(strcat(text, rows[i][first]), rows[i][1 - first]);
+        rodt_rules *own = load(text);
+        expect_limits(own, "24", RODT_STROKE_CLASS_LONG, "3", "2019-01-01", "1 7/8", "2 1/2");
+        expect_limits(own, "24", RODT_STROKE_CLASS_LONG, "3", "", "1 3/4", "2 1/2");
+        expect_limits(own, "30", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "2");
+        rodt_rules_unref(own);
+    }
+}
+
+/* Clamp type was assumed where a row was looked up by it, were it the only one. */
+static void one_row_is_enough_to_assume_by(void **state)
+{
+    (void)state;
+    const rodt_chamber chamber = {.size = "30"};
+    rodt_limit_answer answer;
+    rodt_rules *own = NULL;
+    assert_int_equal(load_on("rated-80", HEAD "clamp,30,any,2\n", &own, NULL), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(own, &chamber, (rodt_date){0}, &answer, NULL), RODT_OK);
+    assert_true(answer.assumed_clamp);
+    rodt_rules_unref(own);
+}
+
 /* Where the law has no limit because the marks contradict each other, the carrier's row does not decide either. */
 static void contradicting_marks_stay_without_a_limit(void **state)
 {
@@ -560,6 +592,8 @@ int main(void)
         cmocka_unit_test(broken_tables_are_refused),
         cmocka_unit_test(unreadable_figures_are_refused_in_their_place),
         cmocka_unit_test(rows_stand_in_any_order),
+        cmocka_unit_test(the_row_of_the_marks_or_the_newest_judges),
+        cmocka_unit_test(one_row_is_enough_to_assume_by),
         cmocka_unit_test(contradicting_marks_stay_without_a_limit),
         cmocka_unit_test(tables_have_an_end),
         cmocka_unit_test(overlapping_rows_are_refused),

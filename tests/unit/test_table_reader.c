@@ -9,6 +9,8 @@
 #include <string.h>
 #include <cmocka.h>
 
+#include "rules/limit_row.h"
+#include "rules/table_parts.h"
 #include "rules/table_reader.h"
 
 enum { NAME, FIGURE, DAY, WORD };
@@ -315,6 +317,56 @@ static void a_long_cell_is_shown_by_its_beginning(void **state)
     assert_memory_equal(shown, text, size);
 }
 
+/* A row of limits with one fault is not written, whatever else of it is sound. 3 in are 76.2 mm, 2 in are 50.8. */
+static void refuses_each_wrong_limit(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *row, *field, *sentence; /* no field = a good row; no sentence = that of a reader of values */
+    } cases[] = {
+        {"clamp,24,long,3,75.7,2,50.3,2020-01-01,2020-01-01,checked", NULL, NULL},
+        {"clamp,24,long,3,76.7,2,51.3,2020-01-01,,", NULL, NULL},
+        {"clamp,24,long,3,,2,,,2020-01-01,", NULL, NULL},
+        {"clam,24,long,3,76,2,51,,,", "family", NULL},
+        {"clamp,100,long,3,76,2,51,,,", "size", "expected a type number, 1 to 99"},
+        {"clamp,24,lang,3,76,2,51,,,", "class", NULL},
+        {"clamp,24,long,x,76,2,51,,,", "rated_stroke", NULL},
+        {"clamp,24,long,7,,2,51,,,", "rated_stroke", "a chamber is marked with 3/4 to 6 in"},
+        {"clamp,24,long,3,x,2,51,,,", "rated_mm", NULL},
+        {"clamp,24,long,,76,2,51,,,", "rated_mm", "millimetres without inches"},
+        {"clamp,24,long,3,75.69,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76.71,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,75,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76,x,51,,,", "limit", NULL},
+        {"clamp,24,long,3,76,0,,,,", "limit", "the figure must be above zero"},
+        {"clamp,24,long,3,76,3,76,,,", "limit", "a limit must be below the rated stroke"},
+        {"clamp,24,long,3,76,2,x,,,", "limit_mm", NULL},
+        {"clamp,24,long,3,76,2,50.29,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76,2,51.31,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76,2,51,x,,", "from", NULL},
+        {"clamp,24,long,3,76,2,51,,x,", "until", NULL},
+        {"clamp,24,long,3,76,2,51,2024-01-02,2024-01-01,", "until", "the last day is before the first"},
+        {"clamp,24,long,3,76,2,51,,,sure", "evidence", NULL},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char text[200];
+        table_reader reader;
+        faults seen = {.count = 0};
+        rodt_limit row = {.size = "untouched"};
+        snprintf(text, sizeof text, "family,size,class,rated_stroke,rated_mm,limit,limit_mm,from,until,evidence\n%s\n",
+                 cases[i].row);
+        assert_true(rodti_table_open(&reader, text, strlen(text), rodti_part_kinds[PART_LIMITS].columns, LIMIT_COLUMNS,
+                                     note, &seen));
+        assert_true(rodti_table_next(&reader));
+        assert_int_equal(rodti_table_limit(&reader, &row), cases[i].field == NULL);
+        assert_string_equal(row.size, cases[i].field == NULL ? "24" : "untouched");
+        assert_int_equal(seen.count, cases[i].field != NULL);
+        assert_string_equal(seen.first.field, cases[i].field != NULL ? cases[i].field : "");
+        if (cases[i].sentence != NULL)
+            assert_string_equal(seen.first.text, cases[i].sentence);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -332,6 +384,7 @@ int main(void)
         cmocka_unit_test(reads_values),
         cmocka_unit_test(refuses_values),
         cmocka_unit_test(a_long_cell_is_shown_by_its_beginning),
+        cmocka_unit_test(refuses_each_wrong_limit),
     };
     return cmocka_run_group_tests_name("table_reader", tests, NULL, NULL);
 }
