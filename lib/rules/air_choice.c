@@ -40,12 +40,11 @@ static int towed_rank(const rodt_air_limit *row, int towed_units)
 
 rodt_date rodti_air_day_after(rodt_date day)
 {
-    rodt_date next = {0, 0, 0};
-    if (rodt_date_given(day) && rodt_date_make(day.year, day.month, day.day + 1, &next) != RODT_OK &&
-        rodt_date_make(day.year, day.month + 1, 1, &next) != RODT_OK &&
-        rodt_date_make(day.year + 1, 1, 1, &next) != RODT_OK)
-        return (rodt_date){0, 0, 0};
-    return next;
+    rodt_date next;
+    bool found = rodt_date_given(day) && (rodt_date_make(day.year, day.month, day.day + 1, &next) == RODT_OK ||
+                                          rodt_date_make(day.year, day.month + 1, 1, &next) == RODT_OK ||
+                                          rodt_date_make(day.year + 1, 1, 1, &next) == RODT_OK);
+    return found ? next : (rodt_date){0, 0, 0};
 }
 
 bool rodti_air_is_dated(const rodt_air_limit *row)

@@ -198,6 +198,8 @@ static bool fits_check(const rodt_air_limit *row)
            fits_vehicle(row) && (!row->half_cut_out || row->comparison == RODT_COMPARISON_NOT_LESS_THAN);
 }
 
+static rodt_ratio without_sign(rodt_ratio of) { return of.num < 0 ? (rodt_ratio){-of.num, of.den} : of; }
+
 /* kPa printed beside psi, or neither of them. */
 static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
 {
@@ -206,10 +208,9 @@ static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
     rodt_status made = rodt_pressure_from_kpa(1, 1, &one);
     if (!rodt_pressure_given(kpa))
         return true;
-    if (!rodt_pressure_given(psi) || !rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance))
-        return false;
-    distance.num = distance.num < 0 ? -distance.num : distance.num;
-    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_compare(distance, EXACT(one)) <= 0;
+    return rodt_pressure_given(psi) && ALWAYS(made == RODT_OK) /* it is a constant */ &&
+           rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance) &&
+           rodti_exact_compare(without_sign(distance), EXACT(one)) <= 0;
 }
 
 bool rodti_air_row_fits(const rodt_air_limit *row, char *fault, size_t size)

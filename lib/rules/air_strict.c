@@ -78,9 +78,9 @@ static bool goes_by_the_same(const rodt_air_limit *row, const rodt_air_limit *la
 bool rodti_air_is_within(const rodt_air_limit *row, const rodt_air_limit *law, int towed_units)
 {
     air_range own, other;
-    if (row->measure == RODT_AIR_MEASURE_YES_NO || law->measure == RODT_AIR_MEASURE_YES_NO)
+    if (row->measure == RODT_AIR_MEASURE_YES_NO)
         return row->comparison == law->comparison;
-    if (!rodt_ratio_given(row->value) || !rodt_ratio_given(law->value)) /* half of the cut-out alone */
+    if (!rodt_ratio_given(row->value) || !rodt_ratio_given(law->value)) /* half of the cut-out alone, or an answer */
         return !rodt_ratio_given(row->value) && law->half_cut_out;
     return goes_by_the_same(row, law) && find_range(row, towed_units, &own) && find_range(law, towed_units, &other) &&
            end_holds(own.low, own.low_outside, other.low, other.low_outside, -1) &&

@@ -2,15 +2,14 @@
 /* The rated stroke marked on a housing beside the tables. */
 #include "rules/rated_stroke.h"
 
-static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a) && rodt_length_compare(a, b) == 0; }
-
 bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
 {
     static const rodt_length mm = {5, 127}; /* in inches */
     rodt_length whole;
     return rodt_length_given(mark) &&
-           (is_equal(rated, mark) || is_equal(printed_mm, mark) ||
-            (rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark)));
+           (rodt_length_compare(rated, mark) == 0 || rodt_length_compare(printed_mm, mark) == 0 ||
+            (rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK &&
+             rodt_length_compare(whole, mark) == 0));
 }
 
 /* Of all long-stroke chambers with a limit in 49 CFR 393.47(e)(1) type 30 has the largest share of its rated stroke:

@@ -79,14 +79,14 @@ static bool is_compiled_in(const rodt_rules *rules)
     return false;
 }
 
-/* Room for what the words of a row without `published` are made of. */
-#define MADE_BYTES 80
+/* Room for the words that a row without `published` gets: the longest sentence around two figures. */
+#define MADE_BYTES (2 * RODT_RATIO_TEXT_SIZE + sizeof "between  and  s x actual / required volume")
 
 static size_t kept_bytes(const table_reader *reader, int part)
 {
     static const size_t kept[PARTS][3] = {[PART_LIMITS] = {LIMIT_SIZE, LIMIT_LIMIT, LIMIT_SOURCE},
                                           [PART_AIR] = {AIR_PUBLISHED, AIR_SETUP, AIR_SOURCE}};
-    size_t bytes = part == PART_AIR ? RODT_RATIO_TEXT_SIZE * 2 + MADE_BYTES : 0;
+    size_t bytes = part == PART_AIR ? MADE_BYTES : 0;
     for (size_t i = 0; i < 3; i++)
         bytes += reader->cells[kept[part][i]].size + 1;
     return bytes;
@@ -157,14 +157,15 @@ static rodt_status check_arguments(const loading *load, const char *name, const 
     return fault != NULL ? rodti_field_error(error, "name", fault) : RODT_OK;
 }
 
+static const char own_title[] = "Carrier's own limits on top of ";
+
 /* What is not the carrier's own (the comparator, the window, the share) is the law's. */
 static void set_rules(loading *load, const char *name)
 {
-    static const char title[] = "Carrier's own limits on top of ";
     block *own = load->block;
     own->rules = *load->law;
     own->rules.id = keep(load, name, cut_name(name));
-    own->rules.title = keep(load, title, strlen(title));
+    own->rules.title = keep(load, own_title, strlen(own_title));
     own->texts--; /* the law's id goes on where the title ended */
     keep(load, load->law->id, strlen(load->law->id));
     own->rules.authority = "the carrier";
@@ -184,8 +185,7 @@ static void set_rules(loading *load, const char *name)
 
 static bool make_block(loading *load, void *(*allocate)(size_t), const char *name)
 {
-    size_t texts = load->text_bytes + NAME_MAX_BYTES + 1 + sizeof "Carrier's own limits on top of " +
-                   strlen(load->law->id) + 1;
+    size_t texts = load->text_bytes + NAME_MAX_BYTES + 1 + strlen(own_title) + strlen(load->law->id) + 1;
     size_t rows = load->rows[PART_LIMITS] + load->rows[PART_AIR];
     load->block = allocate(sizeof(block) + load->rows[PART_LIMITS] * sizeof(rodt_limit) +
                            load->rows[PART_AIR] * sizeof(rodt_air_limit) +
@@ -194,7 +194,6 @@ static bool make_block(loading *load, void *(*allocate)(size_t), const char *nam
     if (load->block == NULL)
         return false;
     block *own = load->block;
-    memset(own, 0, sizeof *own);
     own->limits = (void *)own->memory;
     own->air = (void *)(own->limits + load->rows[PART_LIMITS]);
     own->sources = (void *)(own->air + load->rows[PART_AIR]);
@@ -215,8 +214,9 @@ static void check_rules_cell(table_reader *reader, size_t column, const rodt_rul
 
 static bool is_known_size(const rodt_limit *row)
 {
-    for (size_t i = 0; i < rodti_table_chambers_count; i++) {
-        if (rodti_table_chambers[i].family == row->family && strcmp(rodti_table_chambers[i].size, row->size) == 0)
+    for (size_t i = 0; i < rodt_chamber_row_count(); i++) {
+        const rodt_chamber_row *chamber = rodt_chamber_row_at(i);
+        if (chamber->family == row->family && strcmp(chamber->size, row->size) == 0)
             return true;
     }
     for (size_t i = 0; i < rodti_table_volumes_count; i++) {
@@ -241,11 +241,9 @@ static void check_acts(table_reader *reader, const rodt_limit *row)
 static void check_overlap(const loading *load, table_reader *reader, const rodt_limit *row)
 {
     for (size_t i = 0; i < load->block->rules.limit_count; i++) {
-        if (rodti_limits_clash(&load->block->limits[i], row)) {
+        if (rodti_limits_clash(&load->block->limits[i], row))
             rodti_table_row_fault(reader, reader->line, RODT_E_TABLE, "the same chamber on the same days is in line %u",
-                            (unsigned)load->block->lines[i]);
-            return;
-        }
+                                  (unsigned)load->block->lines[i]);
     }
 }
 
@@ -261,18 +259,15 @@ static void laxer_fault(table_reader *reader, const rodt_limit *row, const rodt_
                 dated ? " on " : "", date);
 }
 
-/* False after a fault. */
-static bool check_class_on(const loading *load, table_reader *reader, const rodt_limit *row,
+static void check_class_on(const loading *load, table_reader *reader, const rodt_limit *row,
                            rodt_stroke_class stroke_class, rodt_date day)
 {
     rodt_chamber chamber = {.family = row->family, .stroke_class = stroke_class, .rated_stroke = row->rated_stroke};
-    memcpy(chamber.size, row->size, strlen(row->size) + 1);
+    memcpy(chamber.size, row->size, strlen(row->size));
     rodt_limit_answer answer;
     rodti_rules_find_limit(load->law, &chamber, day, &answer);
-    if (!rodt_length_given(answer.law_limit) || rodt_length_compare(row->limit, answer.law_limit) <= 0)
-        return true;
-    laxer_fault(reader, row, &answer, stroke_class, day);
-    return false;
+    if (rodt_length_given(answer.law_limit) && rodt_length_compare(row->limit, answer.law_limit) > 0)
+        laxer_fault(reader, row, &answer, stroke_class, day);
 }
 
 /* A day that is not given means the newest text. */
@@ -284,29 +279,27 @@ static bool covers(const rodt_limit *row, rodt_date day)
            (!rodt_date_given(row->until) || rodt_date_compare(day, row->until) <= 0);
 }
 
-/* A row of any class must satisfy the law of each class. False after a fault. */
-static bool check_on(const loading *load, table_reader *reader, const rodt_limit *row, rodt_date day)
+/* A row of any class must satisfy the law of each class. */
+static void check_on(const loading *load, table_reader *reader, const rodt_limit *row, rodt_date day)
 {
     if (!covers(row, day))
-        return true;
-    if (row->stroke_class != RODT_STROKE_CLASS_ANY)
-        return check_class_on(load, reader, row, row->stroke_class, day);
-    bool good = check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day);
-    good &= check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);
-    return good;
+        return;
+    if (row->stroke_class != RODT_STROKE_CLASS_LONG)
+        check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day);
+    if (row->stroke_class != RODT_STROKE_CLASS_STANDARD)
+        check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);
 }
 
-/* The law changes only where one of its rows begins or ends, so those days, the row's own and "today" are
- * all that need a look. Both ends, because beside a row there may be nothing, or the share of unlisted
- * actuators. */
+/* The law changes only where one of its rows begins or has ended, so those days, the row's first and "today" are all
+ * that need a look. Where a row has ended there may be nothing, or the share of unlisted actuators. */
 static void check_strict(const loading *load, table_reader *reader, const rodt_limit *row)
 {
     const rodt_rules *law = load->law;
-    bool good = check_on(load, reader, row, (rodt_date){0}) && check_on(load, reader, row, row->from) &&
-                check_on(load, reader, row, row->until);
-    for (size_t i = 0; good && i < law->limit_count; i++) {
-        good = check_on(load, reader, row, law->limits[i].from);
-        good &= check_on(load, reader, row, law->limits[i].until);
+    check_on(load, reader, row, (rodt_date){0});
+    check_on(load, reader, row, row->from);
+    for (size_t i = 0; i < law->limit_count; i++) {
+        check_on(load, reader, row, law->limits[i].from);
+        check_on(load, reader, row, rodti_air_day_after(law->limits[i].until));
     }
 }
 

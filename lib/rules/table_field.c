@@ -56,7 +56,7 @@ bool rodti_table_number(table_reader *reader, size_t column, rodt_ratio *out)
         rodti_number_explain_error(cell->text, cell->size, false, &problem, &error);
         return value_fault(reader, column, &error);
     }
-    if (read.is_too_large || (cell->size > 0 && cursor.code != TEXT_END)) {
+    if (read.is_too_large || cursor.code != TEXT_END) {
         rodti_table_fault(reader, column, cursor.column, RODT_E_TABLE, "expected a number and nothing more");
         return false;
     }

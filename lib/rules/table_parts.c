@@ -44,6 +44,14 @@ static bool is_header(const char *line, size_t size, const table_kind *kind)
     return rodti_table_open(&reader, line, size, kind->columns, kind->count, ignore_fault, NULL);
 }
 
+/* PARTS for a row. */
+static int kind_of_header(const char *line, size_t size)
+{
+    if (is_header(line, size, &rodti_part_kinds[PART_LIMITS]))
+        return PART_LIMITS;
+    return is_header(line, size, &rodti_part_kinds[PART_AIR]) ? PART_AIR : PARTS;
+}
+
 /* The names of the first table may be mistaken; its reader says so. A column `check` makes it one of air checks. */
 static int kind_of_first(const char *text, size_t size)
 {
@@ -78,26 +86,23 @@ static bool take_line(search *of, const char *line, size_t size)
 {
     if (of->rows++ == 0 || of->rows > SEARCHED_ROWS)
         return true;
-    for (int kind = 0; kind < PARTS; kind++) {
-        if (!is_header(line, size, &rodti_part_kinds[kind]))
-            continue;
-        if (of->parts[kind].text != NULL)
-            return refuse_second(of->line + 1, kind, of->fault);
-        of->parts[of->current].size = (size_t)(line - of->parts[of->current].text);
-        of->parts[kind] = (table_part){line, 0, of->line};
-        of->current = kind;
-    }
+    int kind = kind_of_header(line, size);
+    if (kind == PARTS)
+        return true;
+    if (of->parts[kind].text != NULL)
+        return refuse_second(of->line + 1, kind, of->fault);
+    of->parts[of->current].size = (size_t)(line - of->parts[of->current].text);
+    of->parts[kind] = (table_part){.text = line, .line = of->line};
+    of->current = kind;
     return true;
 }
 
 bool rodti_table_find_parts(const char *text, size_t size, table_part parts[PARTS], rodt_error *fault)
 {
     search of = {.parts = parts, .current = kind_of_first(text, size), .fault = fault};
-    const char *at = text, *end = text + size;
+    const char *at = rodti_table_after_mark(text, size), *end = text + size;
     memset(parts, 0, PARTS * sizeof parts[0]);
     parts[of.current].text = text;
-    if (size >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0)
-        at += 3;
     for (; at < end; of.line++) {
         const char *stop = memchr(at, '\n', (size_t)(end - at));
         size_t length = (size_t)((stop == NULL ? end : stop) - at);

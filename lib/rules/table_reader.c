@@ -227,10 +227,11 @@ void rodti_table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
     size_t used = 0;
     rodti_text_start(&cursor, cell->text, cell->size);
     for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; rodti_text_next(&cursor)) {
-        if (cursor.code == ' ')
-            memcpy(shown + used, " ", 2);
-        else
-            rodti_text_show(cursor.code, shown + used);
+        if (cursor.code == ' ') {
+            shown[used++] = ' ';
+            continue;
+        }
+        rodti_text_show(cursor.code, shown + used);
         used += strlen(shown + used);
     }
     shown[used] = '\0';
@@ -272,24 +273,23 @@ static void map_columns(table_reader *reader, const table_cell *names)
     }
 }
 
-static void skip_byte_order_mark(table_reader *reader)
+const char *rodti_table_after_mark(const char *text, size_t size)
 {
-    if (reader->end - reader->at >= 3 && memcmp(reader->at, "\xEF\xBB\xBF", 3) == 0)
-        reader->at += 3;
+    static const char mark[] = {'\xEF', '\xBB', '\xBF'};
+    return size >= sizeof mark && memcmp(text, mark, sizeof mark) == 0 ? text + sizeof mark : text;
 }
 
 bool rodti_table_open(table_reader *reader, const char *text, size_t size, const table_column *columns,
                 size_t column_count, table_on_fault *on_fault, void *context)
 {
     memset(reader, 0, sizeof *reader);
-    reader->at = text;
+    reader->at = rodti_table_after_mark(text, size);
     reader->end = text + size;
     reader->columns = columns;
     reader->column_count = column_count;
     reader->on_fault = on_fault;
     reader->context = context;
     reader->valid = true;
-    skip_byte_order_mark(reader);
     const char *line;
     size_t line_size;
     if (!take_row(reader, &line, &line_size)) {
@@ -327,7 +327,6 @@ static bool sort_cells(table_reader *reader, const char *line, size_t size)
                    (unsigned)reader->field_count, (unsigned)count);
         return false;
     }
-    memset(reader->cells, 0, sizeof reader->cells);
     for (size_t i = 0; i < reader->column_count; i++)
         reader->cells[i].text = "";
     for (size_t field = 0; field < count; field++)

@@ -57,6 +57,9 @@ bool rodti_table_open(table_reader *reader, const char *text, size_t size, const
 /* Reads the next row; false at the end. A line that cannot be split is a fault and is passed over. */
 bool rodti_table_next(table_reader *reader);
 
+/* The text behind its byte order mark, if it has one. */
+const char *rodti_table_after_mark(const char *text, size_t size);
+
 /* True for a line that says nothing: a comment or an empty one. */
 bool rodti_table_ignores(const char *line, size_t size);
 

@@ -15,6 +15,7 @@
 #include "rules/air_row.h"
 #include "rules/air_strict.h"
 #include "rules/limit_row.h"
+#include "rules/table_parts.h"
 #include "rules/tables.h"
 
 #define AIR "check,vehicle,towed,comparison,value,upper,measure\n"
@@ -85,6 +86,7 @@ static void rows_are_read_as_the_laws_are(void **state)
     assert_int_equal(row->value.den, 2);
     assert_string_equal(row->published, "not more than 13 1/2 kPa/min");
     assert_string_equal(row->setup, "engine off, brakes held");
+    assert_ptr_not_equal(row->published, row->setup);
     assert_string_equal(row->source->document, "Bulletin 7");
     assert_string_equal(row->source->body, "the carrier");
     assert_int_equal(row->evidence, RODT_EVIDENCE_NONE);
@@ -99,6 +101,7 @@ static void evidence_is_never_invented(void **state)
     rodt_rules *own = load("us-cdl", "check,comparison,value,measure,evidence\nwarning,not-less-than,70,psi,\n"
                                      "cut-in,not-less-than,90,psi,from-memory\n");
     assert_int_equal(rodt_rules_air_at(own, 0)->evidence, RODT_EVIDENCE_NONE);
+    assert_int_equal(rodt_rules_air_at(own, 0)->towed_units, -1);
     assert_string_equal(rodt_rules_air_at(own, 0)->source->document, "own.csv");
     assert_int_equal(rodt_rules_air_at(own, 1)->evidence, RODT_EVIDENCE_FROM_MEMORY);
     rodt_rules_unref(own);
@@ -125,6 +128,15 @@ static void both_tables_in_one_text_in_either_order(void **state)
 static void faults_of_both_tables_have_their_line(void **state)
 {
     (void)state;
+    static const char warnings[] = "warning,single,,not-less-than,70,,psi\nwarning,bus,,not-less-than,70,,psi\n"
+                                   "warning,bus,,not-less-than,75,,psi\n";
+    static const char limits[] = "family,size,class,limit\nclamp,30,standard,2\nclamp,24,standard,1 3/4\n"
+                                 "clamp,24,any,1 3/4\n";
+    char text[600];
+    snprintf(text, sizeof text, "%s%s%s", LIMITS, AIR, warnings);
+    refused("us-cdl", text, RODT_E_TABLE, 6, 0, "", "the same check for the same vehicles is in line 5");
+    snprintf(text, sizeof text, "%s%s", AIR "warning,single,,not-less-than,70,,psi\n", limits);
+    refused("us-fmcsr", text, RODT_E_TABLE, 6, 0, "", "the same chamber on the same days is in line 5");
     refused("us-fmcsr", LIMITS AIR "warning,,,not-less-than,70,,bar\n", RODT_E_TABLE, 4, 29, "measure",
             "expected psi, kPa, seconds, psi-per-minute, kPa-per-minute, percent-left, percent-lost or yes-no, found \"bar\"");
     refused("us-fmcsr", AIR "warning,,,not-less-than,70,,psi\n\nfamily,size,class,limit\nclamp,30,standard,2 1/8\n",
@@ -161,6 +173,10 @@ static const struct {
     {AIR "warning,,,not-less-than,7O,,psi\n", 2, 26, "value", "expected a number and nothing more"},
     {AIR "warning,,,not-less-than,,,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
     {AIR "cut-out,,,between,130,120,psi\n", 2, 0, "", "the figures do not go with \"between\""},
+    {"check,comparison,value,measure,by\nbuild-up,not-more-than,25,seconds,volume\n", 2, 0, "",
+     "a cell of the row has no place in check \"build-up\", or one is missing"},
+    {"rules,check,comparison,value,measure\nx,warning,not-less-than,70,psi\n", 2, 1, "rules",
+     "the table is based on \"us-cdl\", this row on another rule set"},
     {AIR "cut-out,,,between,130,,psi\n", 2, 0, "", "the figures do not go with \"between\""},
     {AIR "cut-out,,,not-less-than,130,140,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
     {AIR "tractor-protection,,,must-be-yes,,,psi\n", 2, 0, "", "the figures do not go with \"must-be-yes\""},
@@ -226,6 +242,14 @@ static void broken_rows_are_refused(void **state)
     }
 }
 
+static void applications_are_bounded(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-cdl", SPANS "reserve,percent-left,70,,,,,99,not-less-than\n");
+    assert_int_equal(rodt_rules_air_at(own, 0)->applications, 99);
+    rodt_rules_unref(own);
+}
+
 static void dated_rows_of_one_check_are_bounded(void **state)
 {
     (void)state;
@@ -235,7 +259,8 @@ static void dated_rows_of_one_check_are_bounded(void **state)
         snprintf(text + used, sizeof text - used, "warning,not-less-than,70,psi,%d-01-01,%d-12-31\n", year, year);
     }
     refused("us-cdl", text, RODT_E_TABLE, 16, 0, "", "more than 14 rows of one check have days of build");
-    *strstr(text, "warning,not-less-than,70,psi,2015") = '\0';
+    strcpy(strstr(text, "warning,not-less-than,70,psi,2015"), /* these two are not counted */
+           "warning,not-less-than,75,psi,,\ncut-in,not-less-than,90,psi,2001-01-01,\n");
     rodt_rules_unref(load("us-cdl", text));
 }
 
@@ -319,6 +344,7 @@ static const struct {
     {"us-newvehicle", "cut-in,,,not-less-than,84,,,psi,1998-01-01,,,,,", false},
     {"us-newvehicle", "cut-in,bus,,not-less-than,85,,,psi,1998-01-01,,,,,", true},
     /* a usual figure is no limit; a check without a row has none */
+    {"us-cdl", "cut-out,,,between,120,120,,psi,,,,,,", true},
     {"us-cdl", "cut-out,,,not-more-than,200,,,psi,,,,,,", true},
     {"us-fmcsr", "cut-out,,,between,100,130,,psi,,,,,,", true},
     {"us-fmcsr", "drain,,,must-be-yes,,,,yes-no,,,,,,", true},
@@ -330,6 +356,21 @@ static void every_comparison_is_proved(void **state)
     (void)state;
     for (size_t i = 0; i < COUNT_OF(strict_cases); i++)
         expect_strict(strict_cases[i].law, strict_cases[i].row, strict_cases[i].strict);
+}
+
+static void what_is_laxer_is_named(void **state)
+{
+    (void)state;
+    refused("ca-on", AIR "loss-applied,combination,,not-more-than,6,,psi-per-minute\n", RODT_E_LAXER, 2, 41, "value",
+            "\"not more than 6 psi/min\" is laxer than the law, which has not more than 4 psi/min for a combination with 1 "
+            "towed unit");
+    refused("ca-on", AIR "loss-applied,combination,2+,not-more-than,7,,psi-per-minute\n", RODT_E_LAXER, 2, 43, "value",
+            "\"not more than 7 psi/min\" is laxer than the law, which has not more than 6 psi/min for a combination with 2 "
+            "towed units");
+    refused("us-fmcsr", "check,comparison,measure,by,built_from\nwarning,not-less-than,psi,half-cut-out,1980-01-01\n",
+            RODT_E_LAXER, 2, 9, "comparison",
+            "\"not less than half of the cut-out\" is laxer than the law, which has not less than 60 psi for a single "
+            "vehicle built on 1980-01-01");
 }
 
 static void what_cannot_be_compared_is_refused(void **state)
@@ -347,6 +388,198 @@ static void what_cannot_be_compared_is_refused(void **state)
             "applications", "the law asks for 4 full applications, so the two cannot be compared");
 }
 
+static void count_fault(void *context, const rodt_error *fault)
+{
+    (void)fault;
+    ++*(unsigned *)context;
+}
+
+/* A carrier's figure of brakes applied, psi a minute, beside a law of such figures. */
+static rodt_air_limit at_most(int64_t psi, rodt_vehicle_class vehicle, int16_t towed, bool or_more)
+{
+    return (rodt_air_limit){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = vehicle, .towed_units = towed,
+                            .towed_or_more = or_more, .comparison = RODT_COMPARISON_NOT_MORE_THAN, .value = {psi, 1},
+                            .measure = RODT_AIR_MEASURE_PSI_PER_MINUTE, .published = "", .setup = ""};
+}
+
+/* One fault where the row is not strict enough for the law. */
+static void expect_within(const rodt_air_limit *law, size_t count, const rodt_air_limit *row, bool within)
+{
+    const rodt_rules rules = {.air = law, .air_count = count};
+    static const char text[] = "check,comparison,value,measure\nloss-applied,not-more-than,3,psi-per-minute\n";
+    table_reader reader;
+    unsigned faults = 0;
+    assert_true(rodti_table_open(&reader, text, sizeof text - 1, rodti_part_kinds[PART_AIR].columns, AIR_COLUMNS,
+                                 count_fault, &faults));
+    assert_true(rodti_table_next(&reader));
+    assert_int_equal(rodti_air_check_strict(&reader, &rules, row), within);
+    assert_int_equal(faults, !within);
+}
+
+static void every_day_and_vehicle_of_a_law(void **state)
+{
+    (void)state;
+    static const rodt_date day = {2001, 1, 1};
+    const rodt_air_limit three = at_most(3, RODT_VEHICLE_CLASS_ANY, -1, false);
+    /* two rows are broken by one row of the carrier, and named once */
+    rodt_air_limit law[11] = {at_most(2, RODT_VEHICLE_CLASS_SINGLE, -1, false), at_most(2, RODT_VEHICLE_CLASS_SINGLE, -1, false)};
+    expect_within(law, 2, &three, false);
+    /* the first row begins; the first row ends, and another is in force again */
+    law[0].built_from = day;
+    expect_within(law, 1, &three, false);
+    law[0] = law[1] = three;
+    law[0].value.num = 5;
+    law[0].built_until = day;
+    expect_within(law, 2, &three, true);
+    const rodt_air_limit four = at_most(4, RODT_VEHICLE_CLASS_ANY, -1, false);
+    expect_within(law, 2, &four, false);
+    /* a combination has a towed unit */
+    law[0] = three;
+    law[1] = at_most(4, RODT_VEHICLE_CLASS_COMBINATION, 1, true);
+    const rodt_air_limit combination = at_most(4, RODT_VEHICLE_CLASS_COMBINATION, -1, false);
+    expect_within(law, 2, &combination, true);
+    /* with ten towed units the law has 10 psi, with 99 it has 99, and up to nine far more than the carrier */
+    for (int16_t i = 1; i <= 9; i++)
+        law[i] = at_most(1000, RODT_VEHICLE_CLASS_COMBINATION, i, false);
+    law[0] = law[10] = at_most(1, RODT_VEHICLE_CLASS_COMBINATION, -1, false);
+    law[0].per_towed_unit = (rodt_ratio){1, 1};
+    rodt_air_limit each = at_most(1, RODT_VEHICLE_CLASS_COMBINATION, -1, false);
+    each.per_towed_unit = (rodt_ratio){1, 1};
+    expect_within(law, 10, &each, true);
+    each.value.num = 11;
+    each.per_towed_unit = (rodt_ratio){1, 2};
+    expect_within(law, 10, &each, false);
+}
+
+/* Of two rows for a vehicle the more exact one is the law; neither where they are about different things. */
+static void the_more_exact_row_is_chosen(void **state)
+{
+    (void)state;
+    static const air_vehicle bus = {.vehicle = RODT_VEHICLE_CLASS_BUS, .built = {2001, 1, 1}};
+    static const air_vehicle two = {.vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = 2, .built = {2001, 1, 1}};
+    static const air_vehicle three = {.vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = 3, .built = {2001, 1, 1}};
+    static const air_vehicle none = {.vehicle = RODT_VEHICLE_CLASS_COMBINATION, .built = {2001, 1, 1}};
+    const rodt_air_limit any = at_most(1, RODT_VEHICLE_CLASS_ANY, -1, false);
+    const rodt_air_limit single = at_most(2, RODT_VEHICLE_CLASS_SINGLE, -1, false);
+    const rodt_air_limit of_bus = at_most(3, RODT_VEHICLE_CLASS_BUS, -1, false);
+    const rodt_air_limit combination = at_most(4, RODT_VEHICLE_CLASS_COMBINATION, -1, false);
+    const rodt_air_limit exact = at_most(5, RODT_VEHICLE_CLASS_COMBINATION, 2, false);
+    const rodt_air_limit of_three = at_most(5, RODT_VEHICLE_CLASS_COMBINATION, 3, false);
+    const rodt_air_limit or_more = at_most(6, RODT_VEHICLE_CLASS_COMBINATION, 2, true);
+    const rodt_air_limit of_none = at_most(7, RODT_VEHICLE_CLASS_COMBINATION, 0, false);
+    rodt_air_limit usual = single, below = single, timed = single, of_two_timed = exact, either = single, dated = any;
+    usual.kind = RODT_AIR_KIND_USUAL;
+    below.below_cut_out = true;
+    timed.start = of_two_timed.start = (rodt_pressure){85, 1};
+    either.kind = RODT_AIR_KIND_EITHER;
+    dated.built_from = (rodt_date){2000, 1, 1};
+    const struct {
+        const rodt_air_limit *row, *other;
+        const air_vehicle *vehicle;
+        bool row_is_chosen, other_is_chosen;
+    } cases[] = {
+        {&any, &single, &bus, false, true},         {&single, &of_bus, &bus, false, true},
+        {&any, &of_bus, &bus, false, true},         {&any, &usual, &bus, true, true},
+        {&any, &below, &bus, true, true},           {&any, &either, &bus, false, true},
+        {&any, &timed, &bus, false, true},          {&single, &timed, &bus, true, true},
+        {&combination, &exact, &two, false, true},  {&combination, &or_more, &two, false, true},
+        {&combination, &or_more, &three, false, true}, {&or_more, &exact, &two, false, true},
+        {&or_more, &of_three, &three, false, true}, {&combination, &exact, &three, true, false},
+        {&combination, &of_two_timed, &two, true, true}, {&any, &dated, &bus, false, true},
+        {&combination, &of_none, &two, true, false}, {&combination, &of_none, &none, false, true},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        for (size_t first = 0; first < 2; first++) {
+            rodt_air_limit rows[2];
+            rows[first] = *cases[i].row;
+            rows[1 - first] = *cases[i].other;
+            const air_rows both = {rows, 2};
+            assert_int_equal(rodti_air_is_chosen(both, &rows[first], RODT_AIR_CHECK_LOSS_APPLIED, cases[i].vehicle),
+                             cases[i].row_is_chosen);
+            assert_int_equal(rodti_air_is_chosen(both, &rows[1 - first], RODT_AIR_CHECK_LOSS_APPLIED, cases[i].vehicle),
+                             cases[i].other_is_chosen);
+            assert_false(rodti_air_is_chosen(both, &rows[first], RODT_AIR_CHECK_LOSS_RELEASED, cases[i].vehicle));
+        }
+    }
+}
+
+/* 3 psi with one towed unit, and 3/2 more for each further one. */
+static void a_figure_for_each_towed_unit(void **state)
+{
+    (void)state;
+    static const rodt_ratio wanted[] = {{3, 1}, {3, 1}, {9, 2}, {6, 1}};
+    rodt_air_limit row = at_most(3, RODT_VEHICLE_CLASS_COMBINATION, -1, false);
+    row.per_towed_unit = (rodt_ratio){3, 2};
+    for (int towed = 0; towed < 4; towed++) {
+        rodt_ratio allowed;
+        assert_true(rodti_air_allowed(&row, towed, &allowed));
+        assert_memory_equal(&allowed, &wanted[towed], sizeof allowed);
+    }
+    rodt_rules *own = load("us-inuse", "check,vehicle,comparison,value,per_towed,measure\n"
+                                       "loss-applied,combination,not-more-than,2,1,psi-per-minute\n");
+    assert_string_equal(rodt_rules_air_at(own, 0)->published, "not more than 2 psi/min");
+    rodt_rules_unref(own);
+}
+
+static rodt_pressure kilopascals(int64_t kpa)
+{
+    rodt_pressure pressure = {0, 0};
+    assert_int_equal(rodt_pressure_from_kpa(kpa, 1, &pressure), RODT_OK);
+    return pressure;
+}
+
+/* The printed kPa may be 1 kPa off, at either end of the span. */
+static void printed_kpa_are_those_of_the_psi(void **state)
+{
+    (void)state;
+    static const struct {
+        int64_t start, stop;
+        bool fits;
+    } cases[] = {{586, 690, true},  {587, 690, true},  {585, 690, true},  {588, 690, false}, {584, 690, false},
+                 {586, 691, true},  {586, 689, true},  {586, 692, false}, {586, 688, false}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char sentence[RODT_ERROR_TEXT_SIZE];
+        const rodt_air_limit row = {.check = RODT_AIR_CHECK_BUILD_UP, .measure = RODT_AIR_MEASURE_SECONDS, .towed_units = -1,
+                                    .comparison = RODT_COMPARISON_NOT_MORE_THAN, .value = {40, 1}, .start = kilopascals(586),
+                                    .stop = kilopascals(690), .start_kpa = kilopascals(cases[i].start),
+                                    .stop_kpa = kilopascals(cases[i].stop)};
+        assert_int_equal(rodti_air_row_fits(&row, sentence, sizeof sentence), cases[i].fits);
+    }
+    char sentence[RODT_ERROR_TEXT_SIZE];
+    rodt_air_limit row = at_most(3, RODT_VEHICLE_CLASS_SINGLE, 0, false);
+    assert_false(rodti_air_row_fits(&row, sentence, sizeof sentence));
+    row.vehicle = RODT_VEHICLE_CLASS_COMBINATION;
+    assert_true(rodti_air_row_fits(&row, sentence, sizeof sentence));
+}
+
+/* What a row without `published` says, and that each row keeps its own texts. */
+static void rows_in_words(void **state)
+{
+    (void)state;
+    static const char *const rows[][2] = {
+        {"cut-out,,between,110,130,,psi,,,a,A", "between 110 and 130 psi"},
+        {"cut-in,,not-more-than,25,,,psi,below-cut-out,,b,B", "not more than 25 psi below the cut-out"},
+        {"warning,,not-less-than,,,,psi,half-cut-out,,c,C", "not less than half of the cut-out"},
+        {"spring-brake,,must-be-yes,,,,yes-no,,,d,D", "must hold"}};
+    char text[1000] = "family,size,class,limit,source\nclamp,30,standard,1,U\nclamp,24,standard,1,V\nclamp,20,standard,1,W\n"
+                      "check,vehicle,comparison,value,upper,per_towed,measure,by,published,setup,source\n";
+    for (size_t i = 0; i < COUNT_OF(rows); i++)
+        strcat(strcat(text, rows[i][0]), "\n");
+    rodt_rules *own = load("us-nh", text);
+    for (size_t i = 0; i < COUNT_OF(rows); i++) {
+        const rodt_air_limit *row = rodt_rules_air_at(own, i);
+        const char setup[] = {(char)('a' + i), '\0'}, source[] = {(char)('A' + i), '\0'};
+        assert_string_equal(row->published, rows[i][1]);
+        assert_string_equal(row->setup, setup);
+        assert_string_equal(row->source->document, source);
+    }
+    for (size_t i = 0; i < 3; i++) {
+        const char source[] = {(char)('U' + i), '\0'};
+        assert_string_equal(rodt_rules_limit_at(own, i)->source->document, source);
+    }
+    rodt_rules_unref(own);
+}
+
 /* Every column alone is a reason to refuse a row; the place is the first one's. */
 static void each_unreadable_cell_is_refused(void **state)
 {
@@ -359,6 +592,9 @@ static void each_unreadable_cell_is_refused(void **state)
     for (size_t broken = 0; broken <= COUNT_OF(names); broken++) {
         for (size_t second = broken; second <= COUNT_OF(names); second++) {
             char text[800] = "";
+            table_reader reader;
+            unsigned count = 0;
+            rodt_air_limit row = {.towed_units = 77};
             rodt_rules *rules = NULL;
             rodt_error error = {.status = RODT_OK};
             for (size_t i = 0; i < COUNT_OF(names); i++)
@@ -371,6 +607,11 @@ static void each_unreadable_cell_is_refused(void **state)
             bool first = broken < COUNT_OF(names) && strcmp(error.field, names[broken]) == 0;
             bool other = second < COUNT_OF(names) && strcmp(error.field, names[second]) == 0;
             assert_true(first || other || broken == COUNT_OF(names));
+            assert_true(rodti_table_open(&reader, text, strlen(text), rodti_part_kinds[PART_AIR].columns, AIR_COLUMNS,
+                                         count_fault, &count));
+            assert_true(rodti_table_next(&reader));
+            assert_int_equal(rodti_table_air(&reader, &row), broken == COUNT_OF(names));
+            assert_int_equal(row.towed_units, broken == COUNT_OF(names) ? -1 : 77);
         }
     }
 }
@@ -445,6 +686,13 @@ static void what_does_not_fit_is_not_within(void **state)
     rodt_air_limit lost = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PERCENT_LOST,
                            .value = {30, 1}};
     assert_true(rodti_air_is_within(&lost, &left, 0));
+    /* both ends of a range are brought to the measure */
+    const rodt_air_limit most_left = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PERCENT_LEFT,
+                                      .value = {89, 1}};
+    const rodt_air_limit range = {.comparison = RODT_COMPARISON_BETWEEN, .measure = RODT_AIR_MEASURE_PERCENT_LOST,
+                                  .value = {10, 1}, .upper = {30, 1}};
+    assert_true(rodti_air_is_within(&range, &left, 0));
+    assert_false(rodti_air_is_within(&range, &most_left, 0));
     lost.value = (rodt_ratio){INT64_MAX - 1, INT64_MAX};
     assert_false(rodti_air_is_within(&lost, &left, 0));
     lost.comparison = RODT_COMPARISON_NOT_LESS_THAN;
@@ -454,6 +702,9 @@ static void what_does_not_fit_is_not_within(void **state)
     assert_false(rodti_air_is_within(&psi, &yes, 0));
     assert_false(rodti_air_is_within(&yes, &psi, 0));
     assert_true(rodti_air_is_within(&yes, &yes, 0));
+    const rodt_air_limit half = {.comparison = RODT_COMPARISON_NOT_LESS_THAN, .half_cut_out = true};
+    assert_false(rodti_air_is_within(&yes, &half, 0));
+    assert_false(rodti_air_is_within(&half, &yes, 0));
     /* A figure for each towed unit: the product, or the sum, does not fit. */
     rodt_air_limit each = {.comparison = RODT_COMPARISON_NOT_MORE_THAN, .measure = RODT_AIR_MEASURE_PSI, .value = {1, 1},
                            .per_towed_unit = {1, 1}};
@@ -864,6 +1115,7 @@ int main(void)
         cmocka_unit_test(both_tables_in_one_text_in_either_order),
         cmocka_unit_test(faults_of_both_tables_have_their_line),
         cmocka_unit_test(broken_rows_are_refused),
+        cmocka_unit_test(applications_are_bounded),
         cmocka_unit_test(dated_rows_of_one_check_are_bounded),
         cmocka_unit_test(every_comparison_is_proved),
         cmocka_unit_test(each_unreadable_cell_is_refused),
@@ -872,7 +1124,13 @@ int main(void)
         cmocka_unit_test(the_day_after),
         cmocka_unit_test(what_does_not_fit_is_not_within),
         cmocka_unit_test(a_row_below_the_cut_out_in_words),
+        cmocka_unit_test(what_is_laxer_is_named),
         cmocka_unit_test(what_cannot_be_compared_is_refused),
+        cmocka_unit_test(every_day_and_vehicle_of_a_law),
+        cmocka_unit_test(the_more_exact_row_is_chosen),
+        cmocka_unit_test(a_figure_for_each_towed_unit),
+        cmocka_unit_test(printed_kpa_are_those_of_the_psi),
+        cmocka_unit_test(rows_in_words),
         cmocka_unit_test(every_row_of_every_law),
         cmocka_unit_test(the_stricter_figure_judges),
         cmocka_unit_test(what_is_open_stays_open),

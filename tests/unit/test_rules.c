@@ -458,6 +458,9 @@ static void wrong_arguments_change_nothing(void **state)
     assert_true(rodti_rated_stroke_contradicts(&row, (rodt_length){299, 100}));
     assert_false(rodti_rated_stroke_contradicts(&row, (rodt_length){3, 1}));
     assert_false(rodti_rated_stroke_is_marked((rodt_length){3, 1}, (rodt_length){0, 0}, (rodt_length){0, 0}));
+    assert_true(rodti_rated_stroke_is_marked(inches("72.5 mm"), (rodt_length){0, 0}, inches("73 mm")));
+    assert_false(rodti_rated_stroke_is_marked(inches("72.5 mm"), (rodt_length){0, 0}, inches("72 mm")));
+    assert_false(rodti_rated_stroke_is_marked((rodt_length){0, 0}, (rodt_length){0, 0}, inches("72 mm")));
 }
 
 static void sources_write_as_one_line(void **state)

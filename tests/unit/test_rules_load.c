@@ -5,6 +5,7 @@
 #include <stddef.h>
 #include <setjmp.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <cmocka.h>
@@ -13,6 +14,7 @@
 #include "rodtravel/column_text.h"
 #include "rodtravel/describe.h"
 #include "rules/rules_load.h"
+#include "rules/tables.h"
 
 #define HEAD "family,size,class,limit\n"
 
@@ -104,6 +106,7 @@ static void a_loaded_rule_set_names_itself(void **state)
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     assert_string_equal(rodt_rules_id(rules), "own.csv");
     assert_string_equal(rodt_rules_title(rules), "Carrier's own limits on top of us-fmcsr");
+    assert_string_equal(rodt_rules_authority(rules), "the carrier");
     assert_ptr_equal(rodt_rules_law(rules), law);
     assert_int_equal(rodt_rules_limit_count(rules), 1);
     assert_null(rodt_rules_limit_at(rules, 1));
@@ -165,6 +168,8 @@ static void laxer_by_one_64th_is_refused(void **state)
 static void a_row_of_any_class_must_satisfy_each(void **state)
 {
     (void)state;
+    expect_laxer("family,size,class,rated_stroke,limit\nclamp,36,any,3,2 1/2\n", 2, 16,
+                 "2 1/2 is laxer than the law, which has 2 2/5 for clamp 36 long"); /* 4/5 of the marked rated stroke */
     expect_laxer(HEAD "clamp,30,any,2 1/4\n", 2, 14, "2 1/4 is laxer than the law, which has 2 for clamp 30 standard");
     rodt_rules *rules = load(HEAD "clamp,30,any,2\n");
     expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "", "2", "2");
@@ -188,6 +193,9 @@ static void the_law_is_asked_on_every_day_of_a_row(void **state)
                  {"2010-01-01,2012-09-05", "2012-09-05"},
                  {"2015-05-05,2030-01-01", "2015-05-05"},
                  {"2021-10-14,2030-01-01", NULL}};
+    /* today first */
+    expect_laxer("family,size,class,limit,from\nclamp,30,standard,2 1/64,2021-01-01\n", 2, 19,
+                 "2 1/64 is laxer than the law, which has 2 for clamp 30 standard");
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[200] = "", sentence[200] = "2 1/2 is laxer than the law, which has 2 1/4 for clamp 36 standard on ";
         strcat(strcat(strcat(strcat(text, head), "clamp,36,standard,2 1/2,"), cases[i].days), "\n");
@@ -245,6 +253,8 @@ static void broken_tables_are_refused(void **state)
                  "the last day is before the first");
     expect_fault("family,size,class,rated_stroke,limit\nclamp,24,long,2,2\n", 2, 17, "limit",
                  "a limit must be below the rated stroke");
+    expect_fault("rules,family,size,class,limit\nx,clamp,30,standard,2\n", 2, 1, "rules",
+                 "the table is based on \"us-fmcsr\", this row on another rule set");
     expect_fault("rules,family,size,class,limit\nca-nsc,clamp,30,standard,2\n", 2, 1, "rules",
                  "the table is based on \"us-fmcsr\", this row on another rule set");
     expect_fault("family,size,class,limit,limit_mm,rated_mm\nclamp,30,standard,2,50.8,76\n", 2, 26, "rated_mm",
@@ -349,6 +359,8 @@ static void overlapping_rows_are_refused(void **state)
     static const char sentence[] = "the same chamber on the same days is in line 2";
     expect_fault(HEAD "clamp,30,standard,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
     expect_fault(HEAD "clamp,30,any,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
+    expect_fault(HEAD "clamp,24,any,1\nclamp,30,any,2\nclamp,30,any,2\n", 4, 0, "",
+                 "the same chamber on the same days is in line 3");
     expect_fault(HEAD "clamp,30,long,2\nclamp,30,any,1 7/8\n", 3, 0, "", sentence);
     expect_fault("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-01,\n", 3, 0, "",
                  sentence);
@@ -458,6 +470,10 @@ static void names_are_cut_between_characters(void **state)
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), name, text, strlen(text), &rules, NULL), RODT_OK);
     assert_string_equal(rodt_rules_id(rules), "abcdefghijklmnopqrstuvwxyzabcdefghijk");
     rodt_rules_unref(rules);
+    static const char as_long[] = "own limits, names as long as they may b\xC3"; /* 40 bytes, and without the first 39 */
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), as_long + 1, text, strlen(text), &rules, NULL), RODT_OK);
+    assert_string_equal(rodt_rules_id(rules), as_long + 1);
+    rodt_rules_unref(rules);
 }
 
 /* A finding that was kept names its rule set: a carrier's must not look like the law. */
@@ -497,20 +513,102 @@ static void rows_that_never_act_are_refused(void **state)
     rodt_rules_unref(rules);
 }
 
+/* A row for every clamp type that a table of chambers or of volumes has, and for every chamber of other families. */
+static void rows_of_every_chamber_act(void **state)
+{
+    (void)state;
+    for (int family = RODT_FAMILY_CLAMP; family <= RODT_FAMILY_DD_3; family++) {
+        for (int size = 1; size <= (family == RODT_FAMILY_BOLT ? 7 : 99); size++) {
+            char text[100], written[8] = "";
+            bool known = false;
+            rodt_rules *rules = NULL;
+            if (family == RODT_FAMILY_BOLT)
+                written[0] = (char)('A' + size - 1);
+            else
+                snprintf(written, sizeof written, "%d", size);
+            for (size_t i = 0; i < rodt_chamber_row_count(); i++)
+                known |= rodt_chamber_row_at(i)->family == (rodt_family)family &&
+                         strcmp(rodt_chamber_row_at(i)->size, written) == 0;
+            for (size_t i = 0; i < rodti_table_volumes_count; i++)
+                known |= family == RODT_FAMILY_CLAMP && strcmp(rodti_table_volumes[i].size, written) == 0;
+            snprintf(text, sizeof text, HEAD "%s,%s,any,1\n", rodt_family_name((rodt_family)family), written);
+            assert_int_equal(load_on("us-fmcsr", text, &rules, NULL), known ? RODT_OK : RODT_E_TABLE);
+            rodt_rules_unref(rules);
+        }
+    }
+}
+
+/* The last block that was given out, and what lies behind it. */
+static struct {
+    unsigned char *at;
+    size_t size;
+} given;
+enum { BEHIND = 4096, UNUSED = 0x5A };
+
+static void *note_block(size_t size)
+{
+    given.at = malloc(size + BEHIND);
+    given.size = size;
+    assert_non_null(given.at);
+    memset(given.at, UNUSED, size + BEHIND);
+    return given.at;
+}
+
+/* How many bytes at the end of the block for a text are not used. */
+static size_t spare_bytes(const char *text, size_t size)
+{
+    rodt_rules *rules = NULL;
+    assert_int_equal(rodti_rules_load_with(note_block, rodt_rules_find("us-fmcsr"), NULL,
+                                           "a name of thirty-nine bytes, and no more", text, size, &rules, NULL), RODT_OK);
+    size_t used = given.size + BEHIND;
+    while (given.at[used - 1] == UNUSED)
+        used--;
+    assert_in_range(used, 1, given.size);
+    rodt_rules_unref(rules);
+    return given.size - used;
+}
+
+/* A row of air checks has room for words that it may not need. */
+static void a_block_is_as_large_as_what_it_holds(void **state)
+{
+    (void)state;
+    static const char limits[] = "family,size,class,limit,source\nclamp,30,standard,1 7/8,A\nclamp,24,standard,1 3/4,B\n"
+                                 "bolt,C,any,1,C\n";
+    static const char checks[] = "check,comparison,value,measure,published,setup,source\n"
+                                 "cut-in,not-less-than,90,psi,as published,a,A\ncut-out,not-less-than,90,psi,as,b,B\n";
+    char both[sizeof limits + sizeof checks];
+    assert_int_equal(spare_bytes(limits, sizeof limits - 1), 0);
+    const size_t each = spare_bytes(checks, sizeof checks - 1) / 2;
+    assert_in_range(each, 100, 300);
+    strcat(strcpy(both, limits), checks);
+    assert_int_equal(spare_bytes(both, sizeof both - 2), 2 * each);
+}
+
 static void hostile_sizes_are_refused(void **state)
 {
     (void)state;
-    static char text[1024 * 1024 + 1];
+    enum { MOST = 1024 * 1024 };
+    static char text[MOST + 1];
     memset(text, '#', sizeof text);
     rodt_rules *rules = NULL;
+    rodt_error fault = {0};
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
-    assert_int_equal(rodt_rules_load(law, "x", text, sizeof text, &rules, NULL), RODT_E_TABLE);
+    assert_int_equal(rodt_rules_load(law, "x", text, sizeof text, &rules, &fault), RODT_E_TABLE);
+    assert_string_equal(fault.text, "this is longer than any table of limits");
+    assert_int_equal(fault.column, 0);
+    static const char table[] = HEAD "clamp,30,standard,2\n#";
+    memcpy(text, table, sizeof table - 1);
+    assert_int_equal(rodt_rules_load(law, "x", text, MOST, &rules, NULL), RODT_OK);
+    rodt_rules_unref(rules);
+    rules = NULL;
     size_t used = strlen(HEAD);
     memcpy(text, HEAD, used);
     static const char row[] = "clamp,9,any,1\n";
     for (unsigned i = 0; i < 1001; i++, used += strlen(row))
         memcpy(text + used, row, strlen(row));
     rodt_error error = {0};
+    assert_int_equal(rodt_rules_load(law, "x", text, used - strlen(row), &rules, &error), RODT_E_TABLE);
+    assert_string_equal(error.text, "the same chamber on the same days is in line 2");
     assert_int_equal(rodt_rules_load(law, "x", text, used, &rules, &error), RODT_E_TABLE);
     assert_string_equal(error.text, "more than 1000 rows");
     assert_null(rules);
@@ -576,6 +674,9 @@ static void no_memory_is_a_status(void **state)
     assert_null(rules);
     assert_int_equal(error.status, RODT_E_MEMORY);
     assert_true(error.text[0] != '\0');
+    /* A table that cannot be read asks for none. */
+    assert_int_equal(rodti_rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), NULL, "x", "x\n", 2, &rules, &error),
+                     RODT_E_TABLE);
 }
 
 int main(void)
@@ -605,6 +706,8 @@ int main(void)
         cmocka_unit_test(names_are_cut_between_characters),
         cmocka_unit_test(a_name_that_misleads_is_refused),
         cmocka_unit_test(rows_that_never_act_are_refused),
+        cmocka_unit_test(rows_of_every_chamber_act),
+        cmocka_unit_test(a_block_is_as_large_as_what_it_holds),
         cmocka_unit_test(hostile_sizes_are_refused),
         cmocka_unit_test(every_beginning_of_a_table_is_safe),
         cmocka_unit_test(every_changed_byte_is_safe),

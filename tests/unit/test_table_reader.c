@@ -150,7 +150,72 @@ static void faults_of_the_form(void **state)
                                               "quote twice");
     expect_fault("name\na\xFF\n", 2, 2, "a byte that is no text; save the table as UTF-8");
     expect_fault("name\na\rb\n", 2, 2, "a byte that is no text; save the table as UTF-8");
+    expect_fault("\xEF\xBB\xBF", 0, 0, "the table is empty: there is no line that names the columns");
+    expect_fault("\xEF\xBB\xBA" "name,name\n", 1, 1, "no column is called \"\xEF\xBB\xBA" "name\"");
+    expect_fault("figure\n", 1, 0, "the column \"name\" is missing");
+    expect_fault("name\n\"a\xFF\"\n", 2, 3, "a byte that is no text; save the table as UTF-8");
     expect_fault("a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a\n", 1, 49, "more than 24 cells");
+}
+
+/* Only the given bytes are read, and none before them. */
+static void a_text_has_two_ends(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen = {.count = 0};
+    assert_false(rodti_table_open(&reader, "\xEF\xBB\xBFname\n", 2, columns, COUNT_OF(columns), note, &seen));
+    assert_string_equal(seen.first.text, "a byte that is no text; save the table as UTF-8");
+    assert_true(rodti_table_open(&reader, "\r\nname\na\n" + 1, 8, columns, COUNT_OF(columns), note, &seen));
+    assert_true(rodti_table_next(&reader));
+    assert_int_equal(reader.line, 3);
+    assert_false(open_text(&reader, &seen, ""));
+}
+
+/* One line is no row, and the next is read. */
+static void passes_over_a_line_with_a_fault(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {"a,2\"", "\"a,2", "\"a\" b,2", "a", "a,\xFF", "#", "\r", " "};
+    for (size_t i = 0; i < COUNT_OF(lines); i++) {
+        char text[64];
+        table_reader reader;
+        faults seen;
+        snprintf(text, sizeof text, "name,figure\n%s\n \"b, c\" ,1\n", lines[i]);
+        assert_true(open_text(&reader, &seen, text));
+        assert_true(rodti_table_next(&reader));
+        expect_cell(&reader, NAME, "b, c", 3);
+        assert_int_equal(seen.count, i < 5);
+    }
+}
+
+static void names_each_unknown_column(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_false(open_text(&reader, &seen, "colour,name,smell\n"));
+    assert_int_equal(seen.count, 2);
+}
+
+/* A column that the table does not have is an empty cell in every row. */
+static void absent_columns_are_empty(void **state)
+{
+    (void)state;
+    static const table_column optional[] = {{"a", false}, {"b", true}, {"c", false}};
+    table_reader reader;
+    faults seen = {.count = 0};
+    rodt_pressure pressure = {7, 8};
+    static const rodt_pressure none = {0, 0};
+    assert_true(rodti_table_open(&reader, "b\nx\n", 4, optional, COUNT_OF(optional), note, &seen));
+    assert_true(rodti_table_next(&reader));
+    expect_cell(&reader, 0, "", 0);
+    expect_cell(&reader, 1, "x", 1);
+    expect_cell(&reader, 2, "", 0);
+    assert_true(rodti_table_pressure(&reader, 0, &pressure));
+    assert_memory_equal(&pressure, &none, sizeof none);
+    pressure = (rodt_pressure){7, 8};
+    assert_false(rodti_table_pressure(&reader, 1, &pressure));
+    assert_int_equal(pressure.num, 7);
 }
 
 static void refuses_a_zero_byte(void **state)
@@ -265,6 +330,13 @@ static void faults_of_an_absent_column(void **state)
     assert_int_equal(seen.first.column, 0);
     assert_int_equal(strlen(seen.first.field), sizeof seen.first.field - 1);
     assert_memory_equal(seen.first.field, name, sizeof seen.first.field - 1);
+    const char *as_long = name + sizeof name - 1 - sizeof seen.first.field;
+    const table_column exact[] = {{"name", true}, {as_long, false}};
+    seen.count = 0;
+    reader.columns = exact;
+    rodti_table_fault(&reader, 1, 1, RODT_E_TABLE, "no");
+    assert_int_equal(strlen(seen.first.field), sizeof seen.first.field - 1);
+    reader.columns = wide;
     seen.count = 0;
     rodti_table_value_fault(&reader, 1, &at_three);
     assert_int_equal(seen.first.column, 0);
@@ -287,7 +359,11 @@ static void a_tab_is_text_and_other_controls_are_not(void **state)
 static void numbers_end_with_their_cell(void **state)
 {
     (void)state;
-    static const char *const wrong[] = {"99999999999", "7 psi", "1/0"};
+    static const char *const wrong[] = {"99999999999", "7 psi", "1/0", "\"x1,5\""};
+    static const char *const sentences[] = {
+        "expected a number and nothing more", "expected a number and nothing more",
+        "a fraction cannot have zero below its bar",
+        "a comma can part decimals or thousands; write a point, or set the decimal comma"};
     for (size_t i = 0; i < COUNT_OF(wrong); i++) {
         char text[64];
         table_reader reader;
@@ -299,6 +375,7 @@ static void numbers_end_with_their_cell(void **state)
         assert_false(rodti_table_number(&reader, FIGURE, &number));
         assert_false(rodti_table_ratio(&reader, NAME, &number));
         assert_true(number.num == 7 && number.den == 8);
+        assert_string_equal(seen.first.text, sentences[i]);
     }
 }
 
@@ -312,9 +389,13 @@ static void a_long_cell_is_shown_by_its_beginning(void **state)
     char shown[TABLE_SHOWN_SIZE];
     rodti_table_show(&cell, shown);
     size_t size = strlen(shown);
-    assert_in_range(size, 40, TABLE_SHOWN_SIZE - 1);
-    assert_int_equal(size % 3, 0);
+    assert_int_equal(size, TABLE_SHOWN_SIZE - TEXT_SHOWN_SIZE + 3);
     assert_memory_equal(shown, text, size);
+    memset(shown, 'x', sizeof shown);
+    rodti_table_show(&(table_cell){"a ! b", 5, 1}, shown);
+    assert_string_equal(shown, "a ! b");
+    rodti_table_show(&(table_cell){" \t ", 3, 1}, shown);
+    assert_string_equal(shown, " U+0009 ");
 }
 
 /* A row of limits with one fault is not written, whatever else of it is sound. 3 in are 76.2 mm, 2 in are 50.8. */
@@ -367,6 +448,40 @@ static void refuses_each_wrong_limit(void **state)
     }
 }
 
+/* Where the two tables of a text begin. The names of a second one are looked for in 2002 lines. */
+static void finds_the_parts_of_a_text(void **state)
+{
+    (void)state;
+    enum { ROWS = 2001 };
+    static char text[64 + ROWS * 2 + 64];
+    static const char air[] = "check,comparison,measure\n";
+    const char *const limits = "family,size,class,limit\n";
+    table_part parts[PARTS + 1];
+    rodt_error fault = {.status = RODT_OK};
+    memset(parts, 0x5A, sizeof parts);
+    assert_true(rodti_table_find_parts(limits, strlen(limits), parts, &fault));
+    assert_true(parts[PART_LIMITS].text == limits && parts[PART_LIMITS].size == strlen(limits));
+    assert_true(parts[PART_AIR].text == NULL && parts[PART_AIR].line == 0);
+    assert_int_equal(parts[PARTS].line, 0x5A5A5A5A);
+    for (int rows = ROWS - 1; rows <= ROWS; rows++) {
+        size_t used = strlen(limits);
+        memcpy(text, limits, used);
+        for (int i = 0; i < rows; i++, used += 2)
+            memcpy(text + used, "x\n", 2);
+        memcpy(text + used, air, sizeof air);
+        assert_true(rodti_table_find_parts(text, used + sizeof air - 1, parts, &fault));
+        assert_ptr_equal(parts[PART_AIR].text, rows < ROWS ? text + used : NULL);
+        assert_int_equal(parts[PART_LIMITS].size, rows < ROWS ? used : used + sizeof air - 1);
+    }
+    assert_true(parts[PART_AIR].text == NULL);
+    assert_false(rodti_table_find_parts("family,size,class,limit\nfamily,size,class,limit\n", 48, parts, &fault));
+    assert_string_equal(fault.text, "a second table of limits begins here");
+    assert_int_equal(fault.line, 2);
+    static const char no_mark[] = "\xEF\xBB\xBA#\nfamily,size,class,limit\n";
+    assert_false(rodti_table_find_parts(no_mark, sizeof no_mark - 1, parts, &fault));
+    assert_int_equal(fault.line, 2);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -385,6 +500,11 @@ int main(void)
         cmocka_unit_test(refuses_values),
         cmocka_unit_test(a_long_cell_is_shown_by_its_beginning),
         cmocka_unit_test(refuses_each_wrong_limit),
+        cmocka_unit_test(a_text_has_two_ends),
+        cmocka_unit_test(passes_over_a_line_with_a_fault),
+        cmocka_unit_test(names_each_unknown_column),
+        cmocka_unit_test(absent_columns_are_empty),
+        cmocka_unit_test(finds_the_parts_of_a_text),
     };
     return cmocka_run_group_tests_name("table_reader", tests, NULL, NULL);
 }
