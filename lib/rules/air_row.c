@@ -66,7 +66,7 @@ static bool read_span(table_reader *reader, rodt_air_limit *row)
 
 static bool read_applications(table_reader *reader, rodt_air_limit *row)
 {
-    rodt_ratio count;
+    rodt_ratio count = {0, 0};
     if (!rodti_table_number(reader, AIR_APPLICATIONS, &count))
         return false;
     if (rodt_ratio_given(count) && (count.den != 1 || count.num < 1 || count.num > RODT_AIR_COUNT_MAX)) {
