@@ -24,6 +24,7 @@ from dialogue import has_terminals, on_terminal
 HERE = Path(__file__).resolve().parent
 CASES = HERE.parent / "cases"
 FLEET = HERE.parent.parent / "examples" / "data" / "fleet.csv"
+MERGE = HERE.parent.parent / "examples" / "cli" / "merge_summaries.py"
 NEW = ["applied_stroke", "limit", "margin", "verdict", "reasons"]
 FRENCH = ["--separator", ";", "--decimal-comma", "--encoding", "windows-1252",
           "--column", "chamber=Récepteur", "--column", "stroke_class=Course", "--column", "released=Relâché (po)",
@@ -546,12 +547,35 @@ class Meaning(Case):
         self.assertEqual([answer[key] for key in ("rules", "wheel_ends", "undated", "as_of")], ["us-fmcsr", 205, 205, "2024-01-01"])
         self.assertEqual(answer["verdicts"], {"in-adjustment": 200, "out-of-adjustment": 2, "inoperative": 0, "undetermined": 3})
         self.assertEqual([answer["reasons"][code] for code in ("over-limit", "short-record", "chamber-unreadable")], [2, 1, 1])
+        steps = dict(answer["used_percent"].pop("steps"))
         self.assertEqual(answer["used_percent"], {"counted": 202, "p50": 50.5, "p90": 91.0, "p99": 100.0, "most": None})
+        self.assertEqual((steps[None], steps[100.0], sum(steps.values())), (1, 1, 202))
         self.assertEqual(answer["used_percent_by_verdict"]["in-adjustment"]["most"], 100.0)
         self.assertNotIn("inoperative", answer["used_percent_by_verdict"])
         self.assertEqual([(chamber["chamber"], sum(chamber["verdicts"].values())) for chamber in answer["chambers"]],
                          [("clamp 30 standard", 202), ("clamp 20 standard", 2), (None, 1)])
         self.assertEqual(answer["passed_through"], {"headers": 0, "empty_records": 0, "empty_lines": 1})
+
+    def test_summaries_of_parts_add_up(self):
+        """By examples/cli/merge_summaries.py: to what is said of the whole, but for the order."""
+        def sorted_chambers(answer):
+            return {**answer, "chambers": sorted(answer["chambers"], key=lambda chamber: chamber["chamber"] or "")}
+
+        head, *lines = FLEET.read_bytes().splitlines(keepends=True)
+        lines = [line for line in lines if line.count(b",") == head.count(b",")]  # a record a line
+        lines.append(b",".join([b""] * 4 + [b"clamp 30", b"", b"", b"1", b"23", b"95"]) + b"," * (head.count(b",") - 9) + b"\n")
+        options = ["--summary", "--json", "--as-of", "2024-01-01", "--column", "unit="]
+        whole = json.loads(run(*options, data=head + b"".join(lines)).stdout)
+        self.assertIsNone(whole["used_percent"]["most"])
+        with tempfile.TemporaryDirectory() as folder:
+            parts = [os.path.join(folder, f"{part}.json") for part in range(5)]
+            for at, part in enumerate(parts):
+                Path(part).write_bytes(run(*options, data=head + b"".join(lines[at::5])).stdout)
+            merged = subprocess.run([sys.executable, MERGE, *parts], capture_output=True, timeout=60, check=True).stdout
+            self.assertEqual(sorted_chambers(json.loads(merged)), sorted_chambers(whole))
+            Path(parts[0]).write_bytes(run(*options[:3], "2024-01-02", data=head).stdout)
+            refused = subprocess.run([sys.executable, MERGE, *parts], capture_output=True, timeout=60, check=False)
+            self.assertEqual((refused.returncode, b"different rules or days" in refused.stderr), (1, True))
 
     def test_summary_as_json_of_vehicles(self):
         for options, key, verdict in ([], "inspections", {"out-of-service": 2}), (["--pool"], "vehicles", {"ambiguous": 1}):

@@ -32,7 +32,32 @@ static void put_reasons(json_writer *json, const batch_counts *counts)
     json_close(json, '}');
 }
 
-/* Strokes in percent of their limits, rounded up to a half, as numbers; null = beyond the last step. */
+/* "50.5": a step in percent; null = beyond the last one. */
+static void put_step(json_writer *json, int step)
+{
+    if (step < HISTOGRAM_STEPS)
+        json_tenths(json, (uint64_t)step * 5);
+    else
+        json_text(json, NULL);
+}
+
+/* What the percentiles are counted from, so that the summaries of parts of a fleet can be added up. */
+static void put_steps(json_writer *json, const uint64_t steps[HISTOGRAM_STEPS + 1])
+{
+    json_key(json, "steps");
+    json_open(json, '[');
+    for (int step = 0; step <= HISTOGRAM_STEPS; step++) {
+        if (steps[step] == 0)
+            continue;
+        json_open(json, '[');
+        put_step(json, step);
+        json_count(json, steps[step]);
+        json_close(json, ']');
+    }
+    json_close(json, ']');
+}
+
+/* Strokes in percent of their limits, rounded up to a half. */
 static void put_used(json_writer *json, const char *key, const utilization_histogram *histogram, size_t row)
 {
     static const struct {
@@ -46,12 +71,10 @@ static void put_used(json_writer *json, const char *key, const utilization_histo
     json_open(json, '{');
     json_number(json, "counted", all);
     for (size_t i = 0; i < COUNT_OF(points); i++) {
-        int step = histogram_percentile(histogram, row, points[i].percent);
-        if (step < HISTOGRAM_STEPS)
-            json_tenths(json, points[i].name, (unsigned)step * 5);
-        else
-            json_pair(json, points[i].name, NULL);
+        json_key(json, points[i].name);
+        put_step(json, histogram_percentile(histogram, row, points[i].percent));
     }
+    put_steps(json, histogram->rows[row]);
     json_close(json, '}');
 }
 

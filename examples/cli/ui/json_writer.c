@@ -138,18 +138,22 @@ void json_ratio(json_writer *json, const char *key, rodt_ratio ratio)
     json_pair(json, key, rodt_ratio_format(ratio, text, sizeof text, NULL) == RODT_OK ? text : NULL);
 }
 
+void json_count(json_writer *json, uint64_t number)
+{
+    separate(json);
+    fprintf(json->to, "%" PRIu64, number);
+}
+
 void json_number(json_writer *json, const char *key, uint64_t number)
 {
     json_key(json, key);
-    fprintf(json->to, "%" PRIu64, number);
-    json->first = false;
+    json_count(json, number);
 }
 
-void json_tenths(json_writer *json, const char *key, uint64_t tenths)
+void json_tenths(json_writer *json, uint64_t tenths)
 {
-    json_key(json, key);
+    separate(json);
     fprintf(json->to, "%" PRIu64 ".%" PRIu64, tenths / 10, tenths % 10);
-    json->first = false;
 }
 
 void json_reasons(json_writer *json, uint64_t reasons)

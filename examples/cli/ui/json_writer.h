@@ -39,7 +39,8 @@ void json_source(json_writer *json, const char *key, const rodt_source *source);
 void json_ratio(json_writer *json, const char *key, rodt_ratio ratio); /* "1 1/2" */
 
 void json_number(json_writer *json, const char *key, uint64_t number);
-void json_tenths(json_writer *json, const char *key, uint64_t tenths); /* 505 is 50.5 */
+void json_count(json_writer *json, uint64_t number);
+void json_tenths(json_writer *json, uint64_t tenths); /* 505 is 50.5 */
 
 /* "reasons": the codes of a set of RODT_REASON_BIT. */
 void json_reasons(json_writer *json, uint64_t reasons);
