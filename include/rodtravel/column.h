@@ -27,6 +27,9 @@ extern "C" {
 /* In a column of strokes: no stroke, because a reading is missing or the two are swapped. */
 #define RODT_COLUMN_NO_STROKE (-1)
 
+/* In a column of limits: no limit, or one that is no whole number of units, such as a part of a marked stroke. */
+#define RODT_COLUMN_NO_LIMIT (-1)
+
 /* The codes that every plan has. Others come from rodt_column_plan_add. */
 #define RODT_COLUMN_CHAMBER_MISSING 0
 #define RODT_COLUMN_CHAMBER_UNREADABLE 1 /* so is every code that the plan did not give */
@@ -122,7 +125,8 @@ typedef struct rodt_column_out {
     uint8_t *verdict;     /* rodt_verdict */
     uint64_t *reasons;    /* sets of RODT_REASON_BIT */
     uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
-    uint64_t reserved[4]; /* zero */
+    int32_t *limit;       /* the limit that judged, or RODT_COLUMN_NO_LIMIT; less stroke it is the margin. NULL = not wanted */
+    uint64_t reserved[3]; /* zero */
 } rodt_column_out;
 
 /*

@@ -52,12 +52,22 @@ NOINLINE_GATHER static void look_up_flags(const column_result *restrict results,
         flags[i] = results[region[i]].flags;
 }
 
+NOINLINE_GATHER static void look_up_limits(const column_result *restrict results, const int32_t *restrict region,
+                                           size_t count, int32_t *restrict limit)
+{
+    UNROLL_4
+    for (size_t i = 0; i < count; i++)
+        limit[i] = results[region[i]].limit;
+}
+
 INLINE void put(const rodt_column_plan *plan, const int32_t *region, size_t row, size_t count,
                 const rodt_column_out *out)
 {
     look_up_results(plan->results, region, count, out->verdict + row, out->reasons + row);
     if (out->flags != NULL)
         look_up_flags(plan->results, region, count, out->flags + row);
+    if (out->limit != NULL)
+        look_up_limits(plan->results, region, count, out->limit + row);
 }
 
 /* --- Rows of any kind -------------------------------------------------------------------------------- */

@@ -3,6 +3,7 @@
 #ifndef RODT_COLUMN_PLAN_H
 #define RODT_COLUMN_PLAN_H
 
+#include "column/equivalence.h"
 #include "column/steps.h"
 #include "judge/reasons.h"
 #include "quantity/calendar.h"
@@ -41,6 +42,7 @@ enum {
 /* What one region is judged as. */
 typedef struct column_result {
     uint64_t reasons;
+    int32_t limit; /* RODT_COLUMN_NO_LIMIT */
     uint8_t verdict;
     uint8_t flags;
 } column_result;
@@ -91,7 +93,9 @@ struct rodt_column_plan {
 static inline column_result column_result_of(const rodt_finding *finding)
 {
     uint64_t reasons = finding->reasons;
-    return (column_result){reasons, (uint8_t)finding->verdict,
+    int32_t limit = RODT_COLUMN_NO_LIMIT;
+    (void)rodti_equivalence_length(finding->limit, &limit);
+    return (column_result){reasons, limit, (uint8_t)finding->verdict,
                                 (uint8_t)(((reasons & REASONS_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
                                           ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0))};
 }

@@ -148,6 +148,8 @@ INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, 
     out->reasons[row] = of.reasons;
     if (out->flags != NULL)
         out->flags[row] = of.flags;
+    if (out->limit != NULL)
+        out->limit[row] = of.limit;
 }
 
 /* Where the outcome of a stroke is. */

@@ -245,7 +245,8 @@ static void make_answers(columns *made, bool flags)
     made->out = (rodt_column_out){.stroke = room(made, 4 * made->rows),
                                   .verdict = room(made, made->rows),
                                   .reasons = room(made, 8 * made->rows),
-                                  .flags = flags ? room(made, made->rows) : NULL};
+                                  .flags = flags ? room(made, made->rows) : NULL,
+                                  .limit = flags ? room(made, 4 * made->rows) : NULL};
 }
 
 /* --- The comparison ---------------------------------------------------------------------------------- */
@@ -256,6 +257,7 @@ static void compare(const columns *made, const column_expected *expected)
         demand(made->out.stroke[i] == expected[i].stroke && made->out.verdict[i] == expected[i].verdict &&
                made->out.reasons[i] == expected[i].reasons);
         demand(made->out.flags == NULL || made->out.flags[i] == expected[i].flags);
+        demand(made->out.limit == NULL || made->out.limit[i] == expected[i].limit);
     }
 }
 

@@ -204,12 +204,14 @@ static const char *text_of(rodt_text_span cell, char *closed)
     return closed;
 }
 
-static int32_t stroke_of(const rodt_finding *finding)
+_Static_assert(RODT_COLUMN_NO_LIMIT == RODT_COLUMN_NO_STROKE, "what units_of says of either");
+
+static int32_t units_of(rodt_length length)
 {
     rodt_length units;
-    if (!rodt_length_given(finding->applied_stroke) ||
-        rodt_length_scale(finding->applied_stroke, (rodt_ratio){RODT_COLUMN_PER_INCH, 1}, &units) != RODT_OK ||
-        units.den != 1 || units.num > INT32_MAX)
+    if (!rodt_length_given(length) ||
+        rodt_length_scale(length, (rodt_ratio){RODT_COLUMN_PER_INCH, 1}, &units) != RODT_OK || units.den != 1 ||
+        units.num > INT32_MAX)
         return RODT_COLUMN_NO_STROKE;
     return (int32_t)units.num;
 }
@@ -233,7 +235,7 @@ static void check_errors(const rodt_form *text, const rodt_rules *rules)
 /* What a row has to be answered with. */
 typedef struct expected {
     uint64_t reasons;
-    int32_t stroke;
+    int32_t stroke, limit;
     uint8_t verdict;
 } expected;
 
@@ -249,15 +251,17 @@ static expected expect_row(const rodt_form *form, const rodt_rules *rules, size_
     }
     demand(rodt_form_judge_row(&text, rules, &finding, NULL) == RODT_OK);
     check_errors(&text, rules);
-    return (expected){finding.reasons, stroke_of(&finding), (uint8_t)finding.verdict};
+    return (expected){finding.reasons, units_of(finding.applied_stroke), units_of(finding.limit),
+                      (uint8_t)finding.verdict};
 }
 
 static void judge(const rodt_form *form, const rodt_rules *rules)
 {
-    static int32_t stroke[ROWS_MOST];
+    static int32_t stroke[ROWS_MOST], limit[ROWS_MOST];
     static uint64_t reasons[ROWS_MOST];
     static uint8_t verdict[ROWS_MOST], flags[ROWS_MOST];
-    const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags};
+    const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags,
+                                 .limit = limit};
     expected rows[ROWS_MOST];
     rodt_text_plan *plan = NULL;
     for (size_t i = 0; i < made.rows; i++)
@@ -266,7 +270,8 @@ static void judge(const rodt_form *form, const rodt_rules *rules)
     for (int call = 0; call < 3; call++) { /* cells are cached by the first call, rows by the second */
         demand(rodt_text_plan_judge(plan, &made.in, made.rows, &out, NULL) == RODT_OK);
         for (size_t i = 0; i < made.rows; i++)
-            demand(verdict[i] == rows[i].verdict && reasons[i] == rows[i].reasons && stroke[i] == rows[i].stroke);
+            demand(verdict[i] == rows[i].verdict && reasons[i] == rows[i].reasons && stroke[i] == rows[i].stroke &&
+                   limit[i] == rows[i].limit);
     }
     rodt_text_plan_free(plan);
 }

@@ -59,6 +59,14 @@ static void set_chamber(const rodt_column_plan *plan, const rodt_chamber *chambe
         reading->chamber = chambers[code];
 }
 
+static int32_t limit_of(const rodt_finding *finding)
+{
+    rodt_length limit = finding->limit;
+    if (!rodt_length_given(limit) || RODT_COLUMN_PER_INCH % limit.den != 0)
+        return RODT_COLUMN_NO_LIMIT;
+    return (int32_t)(limit.num * (RODT_COLUMN_PER_INCH / limit.den));
+}
+
 static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uint64_t noted, int64_t moved,
                   column_expected *out)
 {
@@ -74,6 +82,7 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     out->stroke = has_stroke ? (int32_t)moved : RODT_COLUMN_NO_STROKE;
     out->verdict = (uint8_t)finding.verdict;
     out->reasons = finding.reasons;
+    out->limit = limit_of(&finding);
     out->flags = (uint8_t)(((finding.reasons & missing) != 0) + 2 * (noted != 0));
     return true;
 }

@@ -13,6 +13,7 @@ typedef struct column_expected {
     uint8_t verdict;
     uint64_t reasons;
     uint8_t flags;
+    int32_t limit;
 } column_expected;
 
 /* `chambers` by the codes of the plan; `common` as the plan was started with. False = rodt_reading_judge refused the row. */

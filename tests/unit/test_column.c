@@ -32,13 +32,14 @@ static struct {
     int64_t released64[MOST], applied64[MOST];
     uint8_t chamber[MOST];
     uint8_t bits[6][MOST / 8 + 2];
-    int32_t stroke[MOST + 1];
+    int32_t stroke[MOST + 1], limit[MOST + 1];
     uint8_t verdict[MOST + 1], flags[MOST + 1];
     uint64_t reasons[MOST + 1];
 } cells;
 
 static const rodt_column_out answers = {
-    .stroke = cells.stroke, .verdict = cells.verdict, .reasons = cells.reasons, .flags = cells.flags};
+    .stroke = cells.stroke, .verdict = cells.verdict, .reasons = cells.reasons, .flags = cells.flags,
+    .limit = cells.limit};
 
 static rodt_length inches(int64_t num, int64_t den)
 {
@@ -97,6 +98,7 @@ static void expect_row(size_t i)
     assert_int_equal(cells.reasons[i], expected[i].reasons);
     assert_int_equal(cells.stroke[i], expected[i].stroke);
     assert_int_equal(cells.flags[i], expected[i].flags);
+    assert_int_equal(cells.limit[i], expected[i].limit);
 }
 
 static void spoil_answers(void)
@@ -105,6 +107,7 @@ static void spoil_answers(void)
     memset(cells.reasons, 0xA5, sizeof cells.reasons);
     memset(cells.stroke, 0xA5, sizeof cells.stroke);
     memset(cells.flags, 0xA5, sizeof cells.flags);
+    memset(cells.limit, 0xA5, sizeof cells.limit);
 }
 
 static void expect_rows(size_t rows)
@@ -114,6 +117,7 @@ static void expect_rows(size_t rows)
     assert_int_equal(cells.verdict[rows], 0xA5); /* nothing is written behind the last row */
     assert_int_equal(cells.flags[rows], 0xA5);
     assert_int_equal((uint32_t)cells.stroke[rows], 0xA5A5A5A5);
+    assert_int_equal((uint32_t)cells.limit[rows], 0xA5A5A5A5);
     assert_int_equal(cells.reasons[rows], 0xA5A5A5A5A5A5A5A5u);
 }
 
@@ -624,6 +628,13 @@ static void columns_may_not_overlap_answers(void **state)
     out.stroke = cells.stroke;
     out.verdict = cells.flags + 99;
     refuse_columns(&in, 100, &out, "verdict", "the column flags");
+    out.verdict = cells.verdict;
+    out.limit = cells.stroke + 99;
+    refuse_columns(&in, 100, &out, "stroke", "the column limit");
+    out.limit = cells.released + 99;
+    refuse_columns(&in, 100, &out, "limit", "the column released");
+    out.limit = NULL; /* it is optional */
+    assert_int_equal(rodt_column_plan_judge(plan, &in, 100, &out, NULL), RODT_OK);
     compare(&in, 0, &common);
 }
 

@@ -20,13 +20,14 @@ static rodt_text_plan *plan;
 static struct {
     rodt_text_span cell[FIELDS][MOST];
     size_t rows;
-    int32_t stroke[MOST];
+    int32_t stroke[MOST], limit[MOST];
     uint64_t reasons[MOST];
     uint8_t verdict[MOST], flags[MOST];
 } table;
 
 static const rodt_column_out answers = {
-    .stroke = table.stroke, .verdict = table.verdict, .reasons = table.reasons, .flags = table.flags};
+    .stroke = table.stroke, .verdict = table.verdict, .reasons = table.reasons, .flags = table.flags,
+    .limit = table.limit};
 
 enum { CHAMBER, RELEASED, APPLIED, CLASS, RATED, MARKED, PRESSURE, AFTER, DIVISION, DAY, UNIT, ENGINE, SPRING, DRUM };
 
@@ -93,12 +94,13 @@ static rodt_form text_of_row(const rodt_form *form, size_t i, char room[FIELDS][
     return text;
 }
 
-static int32_t stroke_of(const rodt_finding *finding)
+_Static_assert(RODT_COLUMN_NO_LIMIT == RODT_COLUMN_NO_STROKE, "what units_of says of either");
+
+static int32_t units_of(rodt_length length)
 {
-    rodt_length stroke = finding->applied_stroke;
-    if (!rodt_length_given(stroke) || RODT_COLUMN_PER_INCH % stroke.den != 0)
+    if (!rodt_length_given(length) || RODT_COLUMN_PER_INCH % length.den != 0)
         return RODT_COLUMN_NO_STROKE;
-    return (int32_t)(stroke.num * (RODT_COLUMN_PER_INCH / stroke.den));
+    return (int32_t)(length.num * (RODT_COLUMN_PER_INCH / length.den));
 }
 
 static bool has(const rodt_finding *finding, rodt_reason reason) { return rodt_finding_has(finding, reason); }
@@ -123,7 +125,8 @@ static void compare_row(const rodt_form *form, const rodt_rules *rules, size_t i
         print_error("row %u: %s, %s, %s\n", (unsigned)i, text.chamber, text.released, text.applied);
     assert_int_equal(table.verdict[i], finding.verdict);
     assert_int_equal(table.reasons[i], finding.reasons);
-    assert_int_equal(table.stroke[i], stroke_of(&finding));
+    assert_int_equal(table.stroke[i], units_of(finding.applied_stroke));
+    assert_int_equal(table.limit[i], units_of(finding.limit));
     assert_int_equal(table.flags[i], flags_of(&finding));
 }
 
@@ -251,11 +254,16 @@ static void test_readings_that_never_come_again(void **state)
         }
         table.cell[RELEASED][MOST / 2] = (rodt_text_span){longest, sizeof longest};
         in = spans();
-        out.flags = pass % 2 == 0 ? answers.flags : NULL; /* flags are optional */
+        out.flags = pass % 2 == 0 ? answers.flags : NULL; /* flags and limits are optional */
+        out.limit = pass % 3 == 0 ? answers.limit : NULL;
         memset(table.flags, 0xA5, sizeof table.flags);
+        memset(table.limit, 0xA5, sizeof table.limit);
         assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &out, NULL), RODT_OK);
         assert_int_equal(table.flags[0], pass % 2 == 0 ? 0 : 0xA5);
-        memset(table.flags, 0, sizeof table.flags);
+        assert_int_equal((uint32_t)table.limit[0], pass % 3 == 0 ? 2 * RODT_COLUMN_PER_INCH : 0xA5A5A5A5);
+        out.flags = answers.flags;
+        out.limit = answers.limit;
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &out, NULL), RODT_OK);
         compare_row(&plain, rodt_rules_find("us-fmcsr"), pass);
         assert_true((table.reasons[MOST / 2] & RODT_REASON_BIT(RODT_REASON_RELEASED_UNREADABLE)) != 0);
     }
