@@ -231,6 +231,8 @@
 
 %constant int READING_FIELDS = RODT_READING_FIELDS;
 %constant int NEEDED_FIELDS = RODT_FIELD_NEEDED;
+%constant int ALL_FIELDS = RODT_FIELD_END;
+%constant int NAMES_MAX = CURSOR_NAMES_MAX;
 
 /* Functions of the module's own, without their prefix. */
 %rename("%(strip:[py_])s") "";

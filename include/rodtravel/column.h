@@ -125,7 +125,7 @@ typedef struct rodt_column_out {
     uint8_t *verdict;     /* rodt_verdict */
     uint64_t *reasons;    /* sets of RODT_REASON_BIT */
     uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
-    int32_t *limit;       /* the limit that judged, or RODT_COLUMN_NO_LIMIT; less stroke it is the margin. NULL = not wanted */
+    int32_t *limit;       /* the limit that judged, or RODT_COLUMN_NO_LIMIT; NULL = not wanted */
     uint64_t reserved[3]; /* zero */
 } rodt_column_out;
 

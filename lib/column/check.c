@@ -82,10 +82,10 @@ static rodt_status check_in(const rodt_column_in *in, rodt_error *error)
 
 rodt_status rodti_column_check(const rodt_column_in *in, size_t rows, const rodt_column_out *out, rodt_error *error)
 {
-    const span all[] = {{"stroke", out->stroke, 4},      {"verdict", out->verdict, 1},    {"reasons", out->reasons, 8},
-                        {"flags", out->flags, 1},        {"limit", out->limit, 4},        {"released", in->released, 4},
-                        {"applied", in->applied, 4},     {"released", in->released64, 8}, {"applied", in->applied64, 8},
-                        {"chamber", in->chamber, 1},     {"psi", in->psi, 4},             {"date", in->date, 4},
+    const span all[] = {{"stroke", out->stroke, 4},   {"verdict", out->verdict, 1},    {"reasons", out->reasons, 8},
+                        {"flags", out->flags, 1},     {"limit", out->limit, 4},        {"released", in->released, 4},
+                        {"applied", in->applied, 4},  {"released", in->released64, 8}, {"applied", in->applied64, 8},
+                        {"chamber", in->chamber, 1},  {"psi", in->psi, 4},             {"date", in->date, 4},
                         {NULL, NULL, 0}};
     rodt_status status = check_in(in, error);
     if (status == RODT_OK)

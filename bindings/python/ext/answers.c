@@ -16,8 +16,8 @@ static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows
     if (!py_check_buffer(buffer, field))
         return false;
     if ((found != letter && found != other) || buffer->itemsize != width)
-        return py_raise_column(field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
-                                      "uint64");
+        return py_raise_column(field, "an answer has another type: stroke and limit are int32, verdict and flags "
+                                      "uint8, reasons uint64");
     if ((size_t)buffer->shape[0] != rows) {
         PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0], rows);
         return false;
@@ -27,16 +27,17 @@ static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows
 
 bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out)
 {
-    static const char *const fields[] = {"stroke", "verdict", "reasons", "flags"};
-    static const char letters[] = "iBQB";
-    static const char others[] = "lBLB";
+    static const char *const fields[ANSWERS] = {"stroke", "verdict", "reasons", "flags", "limit"};
+    static const char letters[] = "iBQBi";
+    static const char others[] = "lBLBl";
     memset(answers, 0, sizeof *answers);
     memset(out, 0, sizeof *out);
-    if (!PyTuple_Check(tuple) || PyTuple_Size(tuple) != 4) {
-        PyErr_SetString(PyExc_TypeError, "answers are four columns: stroke, verdict, reasons, flags");
+    if (!PyTuple_Check(tuple) || PyTuple_Size(tuple) != ANSWERS) {
+        PyErr_SetString(PyExc_TypeError, "answers are the columns stroke, verdict, reasons, flags and, if wanted, "
+                                         "limit");
         return false;
     }
-    for (int i = 0; i < 4; i++) {
+    for (int i = 0; i < ANSWERS; i++) {
         PyObject *object = PyTuple_GetItem(tuple, i);
         if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) != 0) {
             PyErr_Clear();
@@ -50,7 +51,8 @@ bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_col
     *out = (rodt_column_out){.stroke = answers->buffer[0].buf,
                              .verdict = answers->buffer[1].buf,
                              .reasons = answers->buffer[2].buf,
-                             .flags = answers->buffer[3].buf};
+                             .flags = answers->buffer[3].buf,
+                             .limit = answers->buffer[4].buf};
     return true;
 }
 
@@ -59,7 +61,8 @@ rodt_column_out py_answers_at(const rodt_column_out *out, size_t row)
     return (rodt_column_out){.stroke = out->stroke + row,
                              .verdict = out->verdict + row,
                              .reasons = out->reasons + row,
-                             .flags = out->flags + row};
+                             .flags = out->flags + row,
+                             .limit = out->limit + row};
 }
 
 bool py_overlaps(const held_answers *answers, const void *cells, size_t size)

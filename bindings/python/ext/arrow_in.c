@@ -41,7 +41,11 @@ static bool kind_of_format(const struct ArrowSchema *schema, const char *field, 
         *kind = COLUMN_CODE;
     else if (strcmp(format, "tdD") == 0)
         *kind = COLUMN_DAY;
-    else if (strcmp(format, "g") == 0 || strcmp(format, "f") == 0 || strcmp(format, "e") == 0)
+    else if (strcmp(format, "f") == 0)
+        *kind = COLUMN_FLOAT32;
+    else if (strcmp(format, "g") == 0)
+        *kind = COLUMN_FLOAT64;
+    else if (strcmp(format, "e") == 0)
         return py_raise_column(field, FLOATS);
     else if (format[0] == 't')
         return py_raise_column(field, "these are points in time; days are date32, or text such as 2021-10-14");
@@ -223,17 +227,23 @@ static bool keep_batch(held_column *table, struct ArrowArray *batch)
     return true;
 }
 
-static bool keep_batches(held_column *table, struct ArrowArrayStream *stream)
+static bool begin_stream(held_column *table, struct ArrowArrayStream *stream)
 {
-    struct ArrowArray batch;
     if (stream->release == NULL)
         return py_raise_column("table", "this Arrow stream was used before");
     if (stream->get_schema(stream, &table->schema) != 0)
         return py_raise_column("table", "this Arrow stream has no schema");
     if (!check_schema(&table->schema, "table"))
         return false;
-    if (strcmp(table->schema.format, "+s") != 0)
-        return py_raise_column("table", "this Arrow stream holds no table");
+    return strcmp(table->schema.format, "+s") == 0 ||
+           py_raise_column("table", "this Arrow stream holds no table");
+}
+
+static bool keep_batches(held_column *table, struct ArrowArrayStream *stream)
+{
+    struct ArrowArray batch;
+    if (!begin_stream(table, stream))
+        return false;
     for (;;) {
         memset(&batch, 0, sizeof batch);
         if (stream->get_next(stream, &batch) != 0)
@@ -252,6 +262,24 @@ PyObject *py_table_from_stream(PyObject *capsule)
     if (table == NULL)
         return NULL;
     return keep_batches(table, stream) ? py_own_column(table) : py_free_column(table);
+}
+
+PyObject *py_table_next(PyObject *capsule)
+{
+    struct ArrowArrayStream *stream = PyCapsule_GetPointer(capsule, "arrow_array_stream");
+    struct ArrowArray batch = {.release = NULL};
+    held_column *table = stream == NULL ? NULL : py_new_column();
+    if (table == NULL)
+        return NULL;
+    if (!begin_stream(table, stream))
+        return py_free_column(table);
+    if (stream->get_next(stream, &batch) != 0)
+        return py_raise_column("table", "this Arrow stream broke off"), py_free_column(table);
+    if (batch.release == NULL) {
+        py_free_column(table);
+        return Py_BuildValue("");
+    }
+    return keep_batch(table, &batch) ? py_own_column(table) : py_free_column(table);
 }
 
 static PyObject *name_of_child(const void *all, size_t i)

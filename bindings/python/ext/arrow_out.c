@@ -274,19 +274,18 @@ PyObject *py_arrow_stream(PyObject *part)
     return PyCapsule_New(stream, "arrow_array_stream", free_stream);
 }
 
-/* Bits that are 1 where a stroke is given, and how many are not. */
-PyObject *py_stroke_bits(PyObject *strokes)
+PyObject *py_given_bits(PyObject *cells, int none)
 {
     Py_buffer from;
-    if (PyObject_GetBuffer(strokes, &from, PyBUF_SIMPLE) != 0)
+    if (PyObject_GetBuffer(cells, &from, PyBUF_SIMPLE) != 0)
         return NULL;
     Py_ssize_t rows = from.len / 4;
     PyObject *bits = PyByteArray_FromStringAndSize(NULL, rows / 8 + 1);
     Py_ssize_t missing = 0;
     unsigned char *to = bits == NULL ? NULL : (unsigned char *)PyByteArray_AsString(bits);
-    const int32_t *stroke = from.buf;
+    const int32_t *cell = from.buf;
     for (Py_ssize_t i = 0; to != NULL && i < rows; i++) {
-        bool given = stroke[i] != RODT_COLUMN_NO_STROKE;
+        bool given = cell[i] != none;
         to[i / 8] = (unsigned char)(i % 8 == 0 ? given : to[i / 8] | given << (i % 8));
         missing += !given;
     }

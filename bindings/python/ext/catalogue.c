@@ -67,6 +67,13 @@ PyObject *py_catalogue_new(PyObject *texts, const char *plural)
     return capsule;
 }
 
+bool py_to_catalogue(PyObject *object, const rodt_catalogue **out)
+{
+    const held_catalogue *held = object == Py_None ? NULL : PyCapsule_GetPointer(object, CATALOGUE_CAPSULE);
+    *out = held == NULL ? NULL : &held->catalogue;
+    return object == Py_None || held != NULL;
+}
+
 /* Its texts are the library's own. */
 PyObject *py_catalogue_find(const char *language)
 {

@@ -2,7 +2,8 @@
 /* Columns of the caller: buffers and tuples of text. Columns of Arrow are in arrow_in.c. */
 #include "ext.h"
 
-const size_t py_kind_width[] = {[COLUMN_INT32] = 4, [COLUMN_INT64] = 8, [COLUMN_CODE] = 1, [COLUMN_DAY] = 4};
+const size_t py_kind_width[] = {[COLUMN_INT32] = 4, [COLUMN_INT64] = 8, [COLUMN_CODE] = 1, [COLUMN_DAY] = 4,
+                                [COLUMN_FLOAT32] = 4, [COLUMN_FLOAT64] = 8};
 
 /* A producer that is written in Python runs its release: with an exception pending it would fail, and its memory would
  * stay. */
@@ -108,7 +109,11 @@ static bool kind_of_buffer(const Py_buffer *buffer, const char *field, column_ki
         *kind = COLUMN_INT32;
     else if ((letter == 'l' || letter == 'q') && buffer->itemsize == 8)
         *kind = COLUMN_INT64;
-    else if (letter == 'f' || letter == 'd' || letter == 'e')
+    else if (letter == 'f' && buffer->itemsize == sizeof(float))
+        *kind = COLUMN_FLOAT32;
+    else if (letter == 'd' && buffer->itemsize == sizeof(double))
+        *kind = COLUMN_FLOAT64;
+    else if (letter == 'e')
         return py_raise_column(field, FLOATS);
     else
         return py_raise_column(field, "a column of numbers is int32 or int64, codes of chambers are uint8");
@@ -209,4 +214,63 @@ PyObject *py_column_first(PyObject *capsule)
                                  : PyUnicode_DecodeUTF8(cell.text, (Py_ssize_t)cell.size, "replace");
     }
     Py_RETURN_NONE;
+}
+
+/* --- Numbers ------------------------------------------------------------------------------------------ */
+
+static bool is_there(rodt_column_bits bits, size_t row)
+{
+    size_t at = bits.from + row;
+    return bits.bits == NULL || (bits.bits[at / 8] >> (at % 8) & 1) != 0;
+}
+
+static PyObject *number_at(column_kind kind, const void *cells, size_t row)
+{
+    switch (kind) {
+    case COLUMN_INT32:
+    case COLUMN_DAY: return PyLong_FromLong(((const int32_t *)cells)[row]);
+    case COLUMN_INT64: return PyLong_FromLongLong(((const int64_t *)cells)[row]);
+    case COLUMN_CODE: return PyLong_FromLong(((const uint8_t *)cells)[row]);
+    case COLUMN_FLOAT32: return PyFloat_FromDouble((double)((const float *)cells)[row]);
+    case COLUMN_FLOAT64: return PyFloat_FromDouble(((const double *)cells)[row]);
+    case COLUMN_TEXT: break;
+    }
+    return Py_BuildValue("");
+}
+
+PyObject *py_column_numbers(PyObject *capsule)
+{
+    const held_column *column = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    PyObject *all = column == NULL ? NULL : PyTuple_New((Py_ssize_t)column->rows);
+    size_t done = 0;
+    for (size_t i = 0; all != NULL && i < column->count; i++) {
+        const column_chunk *chunk = &column->chunks[i];
+        for (size_t row = 0; all != NULL && row < chunk->rows; row++)
+            py_tuple_put(&all, done++,
+                         is_there(chunk->valid, row) ? number_at(column->kind, chunk->cells, row) : Py_BuildValue(""));
+    }
+    return all;
+}
+
+PyObject *py_column_is_days(PyObject *capsule)
+{
+    const held_column *column = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    return column == NULL ? NULL : PyBool_FromLong(column->kind == COLUMN_DAY);
+}
+
+PyObject *py_column_exact(PyObject *capsule, const char *field)
+{
+    const held_column *column = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    if (column == NULL)
+        return NULL;
+    if (column->kind == COLUMN_FLOAT32 || column->kind == COLUMN_FLOAT64)
+        return py_raise_column(field, FLOATS) ? capsule : NULL;
+    Py_INCREF(capsule);
+    return capsule;
+}
+
+PyObject *py_column_is_text(PyObject *capsule)
+{
+    const held_column *column = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    return column == NULL ? NULL : PyBool_FromLong(column->kind == COLUMN_TEXT);
 }

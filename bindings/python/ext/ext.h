@@ -92,6 +92,9 @@ bool py_to_record(const rodt_record *record, PyObject *tuple, void *out);
 /* A message as a tuple that can be kept: its code and its arguments. None where it was not made. catalogue.c */
 PyObject *py_from_message(rodt_status made, const rodt_message *message);
 
+/* The catalogue of a capsule, NULL of None. False: it is neither. catalogue.c */
+bool py_to_catalogue(PyObject *object, const rodt_catalogue **out);
+
 /* --- sentence.c --------------------------------------------------------------------------------------- */
 
 size_t py_sentence_count(const rodt_record *record);
@@ -117,7 +120,15 @@ bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out);
 
 #define COLUMN_CAPSULE "rodtravel.column"
 
-typedef enum column_kind { COLUMN_INT32, COLUMN_INT64, COLUMN_CODE, COLUMN_DAY, COLUMN_TEXT } column_kind;
+typedef enum column_kind {
+    COLUMN_INT32,
+    COLUMN_INT64,
+    COLUMN_CODE,
+    COLUMN_DAY,
+    COLUMN_FLOAT32,
+    COLUMN_FLOAT64,
+    COLUMN_TEXT
+} column_kind;
 
 /* Bytes of a cell of each kind but text. */
 extern const size_t py_kind_width[];
@@ -162,12 +173,55 @@ bool py_raise_column(const char *field, const char *sentence);
 char py_format_letter(const char *format);
 bool py_check_buffer(const Py_buffer *buffer, const char *field);
 
+/* --- judge_columns.c: columns side by side, and plans for texts ---------------------------------------- */
+
+/* Columns by field, then of positions, then those that name a vehicle. */
+#define CURSOR_POSITION RODT_READING_FIELDS
+#define CURSOR_NAMES (CURSOR_POSITION + 1)
+#define CURSOR_NAMES_MAX 8
+#define CURSOR_COLUMNS (CURSOR_NAMES + CURSOR_NAMES_MAX)
+
+/* Columns that are read side by side, chunk by chunk. */
+typedef struct cursor {
+    const held_column *column[CURSOR_COLUMNS]; /* NULL = there is none */
+    size_t chunk[CURSOR_COLUMNS];
+    size_t at[CURSOR_COLUMNS]; /* row in the chunk */
+    size_t rows;
+    size_t done;
+} cursor;
+
+/* From a tuple of as many columns or None as it has. False: raised, as where columns differ in their rows. */
+bool py_open_cursor(PyObject *tuple, cursor *w);
+
+/* Does something with rows that are contiguous in each column; another status than RODT_OK ends the walk. */
+typedef rodt_status chunk_worker(const void *job, const cursor *w, size_t rows);
+rodt_status py_each_chunk(cursor *w, chunk_worker *worker, const void *job);
+
+/* The cells of a column of texts from the first row of the chunk on. */
+rodt_text_cells py_text_at(const cursor *w, int i);
+
+/* False, raised: a column that is there is no text. */
+bool py_check_texts(const cursor *w);
+
+/* What columns of texts are judged by, and what it points into. */
+typedef struct text_plan {
+    rodt_text_plan *plan;
+    const rodt_rules *rules;
+    PyObject *defaults;
+    number_texts numbers;
+    rodt_form form; /* of what all rows share */
+} text_plan;
+
+#define TEXT_PLAN_CAPSULE "rodtravel.text_plan"
+
 /* --- answers.c: writable buffers for results, made by the package or given by the caller --------------- */
 
 #define OVERLAP "columns of answers must not overlap one another or the readings"
 
+#define ANSWERS 5
+
 typedef struct held_answers {
-    Py_buffer buffer[4]; /* stroke, verdict, reasons, flags */
+    Py_buffer buffer[ANSWERS]; /* stroke, verdict, reasons, flags, limit */
     int count;
 } held_answers;
 

@@ -139,6 +139,13 @@ static const char *to_field(PyObject *object, rodt_field field, char point, char
     }
 }
 
+PyObject *py_cell_text(PyObject *cell, int field, int decimal_comma)
+{
+    char room[RODT_LENGTH_TEXT_SIZE];
+    const char *text = to_field(cell, (rodt_field)field, decimal_comma ? ',' : '.', room);
+    return text == NULL ? NULL : PyUnicode_FromString(text);
+}
+
 static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts *room, rodt_form *out)
 {
     PyObject *object = PyTuple_GetItem(tuple, item);

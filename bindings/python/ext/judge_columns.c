@@ -3,7 +3,6 @@
 #include "ext.h"
 
 #define PLAN_CAPSULE "rodtravel.plan"
-#define TEXT_PLAN_CAPSULE "rodtravel.text_plan"
 
 /* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
 typedef struct number_plan {
@@ -87,20 +86,11 @@ PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber)
 
 /* --- Chunks ------------------------------------------------------------------------------------------ */
 
-/* Columns by field that are read side by side. */
-typedef struct cursor {
-    const held_column *column[RODT_READING_FIELDS]; /* NULL = there is none */
-    size_t chunk[RODT_READING_FIELDS];
-    size_t at[RODT_READING_FIELDS]; /* row in the chunk */
-    size_t rows;
-    size_t done;
-} cursor;
-
 /* The rows up to the nearest end of a chunk. */
 static size_t chunk_rows(cursor *w)
 {
     size_t most = w->rows - w->done;
-    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+    for (int i = 0; i < CURSOR_COLUMNS; i++) {
         const held_column *column = w->column[i];
         if (column == NULL)
             continue;
@@ -116,7 +106,7 @@ static size_t chunk_rows(cursor *w)
 
 static void advance(cursor *w, size_t rows)
 {
-    for (int i = 0; i < RODT_READING_FIELDS; i++)
+    for (int i = 0; i < CURSOR_COLUMNS; i++)
         w->at[i] += rows;
     w->done += rows;
 }
@@ -135,7 +125,7 @@ static rodt_column_bits bits_at(const cursor *w, int i)
     return bits;
 }
 
-static rodt_text_cells text_at(const cursor *w, int i)
+rodt_text_cells py_text_at(const cursor *w, int i)
 {
     rodt_text_cells cells = chunk_at(w, i)->text;
     if (cells.index != NULL) {
@@ -157,9 +147,7 @@ typedef struct chunk_job {
     const rodt_column_out *out;
 } chunk_job;
 
-typedef rodt_status chunk_worker(const chunk_job *job, const cursor *w, size_t rows);
-
-static rodt_status each_chunk(cursor *w, chunk_worker *worker, const chunk_job *job)
+rodt_status py_each_chunk(cursor *w, chunk_worker *worker, const void *job)
 {
     while (w->done < w->rows) {
         size_t rows = chunk_rows(w);
@@ -196,8 +184,9 @@ static void take_reading(const cursor *w, int i, const int32_t **out32, const in
     *valid = bits_at(w, i);
 }
 
-static rodt_status judge_numbers(const chunk_job *job, const cursor *w, size_t rows)
+static rodt_status judge_numbers(const void *of, const cursor *w, size_t rows)
 {
+    const chunk_job *job = of;
     rodt_column_in in;
     rodt_column_out part = py_answers_at(job->out, w->done);
     memset(&in, 0, sizeof in);
@@ -217,9 +206,10 @@ static rodt_status judge_numbers(const chunk_job *job, const cursor *w, size_t r
     return rodt_column_plan_judge(job->numbers, &in, rows, &part, NULL);
 }
 
-static rodt_status read_chunk(const chunk_job *job, const cursor *w, size_t rows)
+static rodt_status read_chunk(const void *of, const cursor *w, size_t rows)
 {
-    rodt_text_cells cells = text_at(w, 0);
+    const chunk_job *job = of;
+    rodt_text_cells cells = py_text_at(w, 0);
     return rodt_chamber_reader_read(job->reader, &cells, rows, job->codes + w->done, NULL);
 }
 
@@ -229,13 +219,18 @@ static rodt_status read_marks(number_plan *plan, const held_column *marks, uint8
     cursor w = {.column = {marks}, .rows = marks->rows};
     rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(plan->plan, &plan->reader);
     const chunk_job job = {.reader = plan->reader, .codes = codes};
-    return made == RODT_OK ? each_chunk(&w, read_chunk, &job) : made;
+    return made == RODT_OK ? py_each_chunk(&w, read_chunk, &job) : made;
 }
 
-static bool open_cursor(PyObject *tuple, cursor *w)
+static const char *column_name(int i)
+{
+    return i < RODT_READING_FIELDS ? rodt_field_name((rodt_field)i) : i == CURSOR_POSITION ? "position" : "by";
+}
+
+bool py_open_cursor(PyObject *tuple, cursor *w)
 {
     memset(w, 0, sizeof *w);
-    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+    for (int i = 0; i < PyTuple_Size(tuple) && i < CURSOR_COLUMNS; i++) {
         PyObject *object = PyTuple_GetItem(tuple, i);
         if (object == NULL)
             return false;
@@ -245,8 +240,8 @@ static bool open_cursor(PyObject *tuple, cursor *w)
         if (w->column[i] == NULL)
             return false;
         if (i > 0 && w->rows != w->column[i]->rows) {
-            PyErr_Format(PyExc_ValueError, "%s has %zu rows and %s has %zu", rodt_field_name((rodt_field)i),
-                         w->column[i]->rows, rodt_field_name(RODT_FIELD_CHAMBER), w->rows);
+            PyErr_Format(PyExc_ValueError, "%s has %zu rows and %s has %zu", column_name(i), w->column[i]->rows,
+                         rodt_field_name(RODT_FIELD_CHAMBER), w->rows);
             return false;
         }
         w->rows = w->column[i]->rows;
@@ -299,7 +294,7 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
     held_answers held;
     rodt_column_out out;
     rodt_status status = RODT_OK;
-    if (plan == NULL || !open_cursor(columns, &w) || !check_numbers(&w))
+    if (plan == NULL || !py_open_cursor(columns, &w) || !check_numbers(&w))
         return NULL;
     uint8_t *codes = NULL;
     number_plan *copy = NULL;
@@ -320,7 +315,7 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
         const chunk_job job = {.numbers = plan->plan, .codes = codes, .out = &out};
         plan->judging++;
         Py_BEGIN_ALLOW_THREADS
-        status = each_chunk(&w, judge_numbers, &job);
+        status = py_each_chunk(&w, judge_numbers, &job);
         Py_END_ALLOW_THREADS plan->judging--;
     }
     py_release_answers(&held);
@@ -331,48 +326,42 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 
 /* --- Texts ------------------------------------------------------------------------------------------- */
 
-static rodt_status judge_texts(const chunk_job *job, const cursor *w, size_t rows)
+static rodt_status judge_texts(const void *of, const cursor *w, size_t rows)
 {
+    const chunk_job *job = of;
     rodt_text_columns in = {0};
     rodt_column_out part = py_answers_at(job->out, w->done);
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         if (w->column[i] != NULL)
-            in.field[i] = text_at(w, i);
+            in.field[i] = py_text_at(w, i);
     }
     return rodt_text_plan_judge(job->texts, &in, rows, &part, NULL);
 }
 
-static bool check_texts(const cursor *w)
+bool py_check_texts(const cursor *w)
 {
-    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+    for (int i = 0; i < CURSOR_COLUMNS; i++) {
         if (w->column[i] != NULL && w->column[i]->kind == COLUMN_DAY)
-            return py_raise_column(rodt_field_name((rodt_field)i),
+            return py_raise_column(column_name(i),
                                    "with readings that are text, dates are text too, such as 2021-10-14");
         if (w->column[i] != NULL && w->column[i]->kind != COLUMN_TEXT)
-            return py_raise_column(rodt_field_name((rodt_field)i), "with readings that are text, this column is text "
-                                                                   "too; whole numbers go into Plan.judge");
+            return py_raise_column(column_name(i), "with readings that are text, this column is text too; whole "
+                                                   "numbers go into Plan.judge");
     }
     return true;
 }
-
-/* A plan of the library, and what it points into. */
-typedef struct text_plan {
-    rodt_text_plan *plan;
-    PyObject *defaults;
-    number_texts numbers;
-} text_plan;
 
 static void free_text_plan(PyObject *capsule)
 {
     text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
     rodt_text_plan_free(plan->plan);
+    rodt_rules_unref(plan->rules);
     Py_DECREF(plan->defaults);
     free(plan);
 }
 
 PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules)
 {
-    rodt_form texts;
     text_plan *plan = calloc(1, sizeof *plan);
     PyObject *capsule = plan == NULL ? PyErr_NoMemory() : PyCapsule_New(plan, TEXT_PLAN_CAPSULE, free_text_plan);
     if (capsule == NULL) {
@@ -381,11 +370,12 @@ PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules)
     }
     Py_INCREF(defaults);
     plan->defaults = defaults;
+    plan->rules = rodt_rules_ref(rules);
     memset(py_call_error(), 0, sizeof(rodt_error));
     rodt_status status = RODT_OK;
-    bool read = py_to_reading_text(defaults, &plan->numbers, &texts);
+    bool read = py_to_reading_text(defaults, &plan->numbers, &plan->form);
     if (read)
-        status = rodt_text_plan_new(rules, &texts, &plan->plan, py_call_error());
+        status = rodt_text_plan_new(rules, &plan->form, &plan->plan, py_call_error());
     if (status != RODT_OK)
         py_raise_status(status);
     if (read && status == RODT_OK)
@@ -401,13 +391,13 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
     held_answers held;
     rodt_column_out out;
     rodt_status status = RODT_OK;
-    if (plan == NULL || !open_cursor(columns, &w) || !check_texts(&w))
+    if (plan == NULL || !py_open_cursor(columns, &w) || !py_check_texts(&w))
         return NULL;
     bool ready = py_to_answers(answers, w.rows, &held, &out);
     if (ready) {
         const chunk_job job = {.texts = plan->plan, .out = &out};
         Py_BEGIN_ALLOW_THREADS
-        status = each_chunk(&w, judge_texts, &job);
+        status = py_each_chunk(&w, judge_texts, &job);
         Py_END_ALLOW_THREADS
     }
     py_release_answers(&held);

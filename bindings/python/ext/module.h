@@ -41,10 +41,22 @@ PyObject *py_column_from_texts(PyObject *texts, const char *field);
 PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *name, const char *field);
 PyObject *py_column_from_stream(PyObject *capsule, const char *name, const char *field);
 PyObject *py_table_from_stream(PyObject *capsule);
+PyObject *py_table_next(PyObject *capsule); /* the next batch of a stream as a table; None = there is none */
 PyObject *py_table_names(PyObject *capsule);
 PyObject *py_column_of_table(PyObject *capsule, int number, const char *field);
 PyObject *py_column_rows(PyObject *capsule);
 PyObject *py_column_first(PyObject *capsule);
+
+/* The capsule itself; TypeError if the column holds binary floats, which nothing is judged by. */
+PyObject *py_column_exact(PyObject *capsule, const char *field);
+
+/* Whether a column is text; the numbers of one that is not, a tuple of int, float and None; whether they are days. */
+PyObject *py_column_is_text(PyObject *capsule);
+PyObject *py_column_numbers(PyObject *capsule);
+PyObject *py_column_is_days(PyObject *capsule);
+
+/* The text of a cell that is text, an exact number or a day, as judge would read it. */
+PyObject *py_cell_text(PyObject *cell, int field, int decimal_comma);
 
 PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared);
 PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber);
@@ -53,6 +65,19 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 /* A plan for texts is used by one call at a time. `defaults` is a tuple as py_to_reading_text reads it. */
 PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
+
+/* The sentences of the reasons of each row, "; " between them, as (offsets of 64 bits, UTF-8) of an Arrow column. */
+PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalogue);
+
+/* The lines of `rodtravel batch --by`, as bytes, with a tab between cells. `columns` are those of a reading, of
+ * positions, and those that name the vehicle; `headings` are those of the names, and then that of the day if
+ * inspections are told apart by it. */
+PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings);
+
+/* Of answers (int32, missing ones negative): limit less stroke; and (doubles, bits, missing ones) of "stroke",
+ * "limit", "margin" or "used", a part of the limit in percent; a unit of the doubles is so many of the columns. */
+PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none);
+PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit);
 
 /* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then
  * what is said in its language; parts are code and arguments of an Error. */
@@ -67,10 +92,11 @@ PyObject *py_say_reason(PyObject *catalogue, const rodt_finding *finding, int re
 PyObject *py_say_count(PyObject *catalogue, const rodt_count *count);
 PyObject *py_say_error(PyObject *catalogue, PyObject *parts, const char *text);
 
-/* Capsules for Arrow of what a tuple describes (arrow_out.c). stroke_bits: the validity bits, and how many are 0. */
+/* Capsules for Arrow of what a tuple describes (arrow_out.c). given_bits: of int32 cells, bits that are 0 where a cell
+ * is `none`, and how many are. */
 PyObject *py_arrow_schema(PyObject *part);
 PyObject *py_arrow_array(PyObject *part);
 PyObject *py_arrow_stream(PyObject *part);
-PyObject *py_stroke_bits(PyObject *strokes);
+PyObject *py_given_bits(PyObject *cells, int none);
 
 #endif

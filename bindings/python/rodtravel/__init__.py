@@ -30,9 +30,11 @@ from ._air import (AirFinding, AirReading, VolumeRow, build_up_seconds, check_ti
                    estimate_applications, judge_air, rated_volume, required_volume, volume_rows)
 from ._steps import StepText, steps
 from ._catalogue import Catalogue, catalogue, english_sentences
-from ._answers import NO_STROKE, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
+from ._answers import NO_LIMIT, NO_MARGIN, NO_STROKE, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
 from ._tables import UnreadColumnWarning
 from ._columns import Plan, judge_columns
+from ._inspections import Inspection, Inspections
+from ._judge import Judge
 
 __version__: str = _version()
 tables_edition: str = _edition()
@@ -43,7 +45,8 @@ __all__ = [
     "AirResult", "Answer", "Answers", "Axle", "AxleRemark", "Basis", "Candidate", "Catalogue", "Chamber", "ChamberRow",
     "Check",
     "Clue", "Column", "Comparison", "Count", "CriterionPart", "DateOrder", "Defect", "Drum", "Error", "Evidence",
-    "Family", "Finding", "Identification", "Limit", "LimitAnswer", "Measure", "Mismatch", "NO_STROKE",
+    "Family", "Finding", "Identification", "Inspection", "Inspections", "Judge", "Limit", "LimitAnswer", "Measure", "Mismatch", "NO_LIMIT", "NO_MARGIN",
+    "NO_STROKE",
     "Observation", "Outcome", "Plan", "Port", "Position", "PressureUnit", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
     "Source", "Span", "Status", "Step", "StepText", "StrokeClass", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
     "UNITS_PER_PSI", "Unit", "UnreadColumnWarning", "VehicleClass", "VehicleFinding", "Verdict", "VolumeRow",

@@ -2,6 +2,7 @@
 """The answers for columns: columns themselves, handed out without a copy."""
 from __future__ import annotations
 
+import itertools
 import struct
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
@@ -18,12 +19,14 @@ UNITS_PER_INCH = 5080000
 UNITS_PER_64TH = 79375
 UNITS_PER_MM = 200000
 UNITS_PER_PSI = 1000
-NO_STROKE = -1
+NO_STROKE = NO_LIMIT = -1
+NO_MARGIN = -2**31
 
 _NULLABLE = 2
 _ARROW_FORMATS = {"i": "i", "Q": "L", "B": "C"}
-_FORMATS = "iBQB"  # of memoryviews: stroke, verdict, reasons, flags
-_WIDTHS = (4, 1, 8, 1)
+_FORMATS = "iBQBi"  # of memoryviews: stroke, verdict, reasons, flags, limit
+_WIDTHS = (4, 1, 8, 1, 4)
+_NONE = {"stroke": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
 _reasons = set_of(Reason, of_bits=False)
 
 
@@ -52,7 +55,7 @@ class Column:
 
     @property
     def name(self) -> str:
-        """What the column is called: "stroke", "verdict", "reasons" or "flags"."""
+        """What the column is called: "stroke", "verdict", "reasons", "flags", "limit" or "margin"."""
         return self._name
 
     @property
@@ -97,11 +100,9 @@ class Column:
         return array.copy() if copy else array
 
     def _arrow_part(self) -> tuple[Any, ...]:
-        bits, missing = None, 0
-        if self._name == "stroke":
-            bits, missing = _low.stroke_bits(self._view)
-        return (_ARROW_FORMATS[self._view.format], self._name, _NULLABLE if self._name == "stroke" else 0, len(self),
-                missing, (bits, self._view), (), _verdict_dictionary() if self._name == "verdict" else None)
+        bits, missing = _low.given_bits(self._view, _NONE[self._name]) if self._name in _NONE else (None, 0)
+        return (_ARROW_FORMATS[self._view.format], self._name, _NULLABLE if self._name in _NONE else 0, len(self),
+                missing, (bits, self._view), (), verdict_dictionary() if self._name == "verdict" else None)
 
     def __arrow_c_schema__(self) -> Any:
         return _low.arrow_schema(self._arrow_part())
@@ -115,11 +116,31 @@ def _unpickle_column(name: str, cells: bytes, form: Any) -> Column:
     return Column._make(name, memoryview(bytearray(cells)).cast(form))
 
 
-def _verdict_dictionary() -> tuple[Any, ...]:
-    """The verdicts as an Arrow dictionary, in the order of their numbers."""
-    words = [verdict.value.encode() for verdict in Verdict]
-    ends = [sum(map(len, words[:i])) for i in range(len(words) + 1)]
-    return ("u", "", 0, len(words), 0, (None, struct.pack(f"{len(ends)}i", *ends), b"".join(words)), (), None)
+def dictionary(texts: Iterable[str]) -> tuple[Any, ...]:
+    """Texts as an Arrow dictionary."""
+    words = [text.encode() for text in texts]
+    ends = [0, *itertools.accumulate(map(len, words))]
+    return "u", "", 0, len(words), 0, (None, struct.pack(f"{len(ends)}i", *ends), b"".join(words)), (), None
+
+
+def verdict_dictionary() -> tuple[Any, ...]:
+    """The verdicts, in the order of their numbers."""
+    return dictionary(verdict.value for verdict in Verdict)
+
+
+def in_inches(units: int, none: int) -> Fraction | None:
+    """The length of a cell."""
+    return None if units == none else Fraction(units, UNITS_PER_INCH)
+
+
+def reason_codes(bits: int) -> str:
+    """The codes of a set of reasons, with blanks between them."""
+    return " ".join(reason.value for reason in _reasons(bits))
+
+
+def reason_words(bits: int) -> str:
+    """The same in words."""
+    return "; ".join(reason.text for reason in _reasons(bits))
 
 
 class Answer(Record):
@@ -134,11 +155,14 @@ class Answer(Record):
         "Inches; None where there is none, or it is finer than a column holds.")
     verdict: Field[Verdict] = Field("The Verdict.", Verdict)
     reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", _reasons)
+    limit: Field[Fraction | None] = Field("The limit that judged, inches; None where there is none.")
+    margin: Field[Fraction | None] = Field("Limit less applied stroke, inches; negative = over; or None.")
 
 
 class Answers:
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
-    reasons (uint64, bit n = the Reason of number n) and flags (uint8: 1 = something is missing, 2 = unreadable).
+    reasons (uint64, bit n = the Reason of number n), flags (uint8: 1 = something is missing, 2 = unreadable) and limit
+    (int32, the limit that judged, units of 5 nm; NO_LIMIT = none). `margin` is limit less stroke (NO_MARGIN = none).
 
     A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
     and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
@@ -149,11 +173,12 @@ class Answers:
     ['out-of-adjustment', 'undetermined']
     """
 
-    __slots__ = ("stroke", "verdict", "reasons", "flags")
+    __slots__ = ("stroke", "verdict", "reasons", "flags", "limit")
     stroke: Column
     verdict: Column
     reasons: Column
     flags: Column
+    limit: Column
     __hash__: ClassVar[None]  # type: ignore[assignment]
 
     def __init__(self, *_args: Never, **_words: Never) -> None:
@@ -184,9 +209,9 @@ class Answers:
             row = range(len(self))[row]
         except IndexError:
             raise IndexError(f"there are {len(self)} rows") from None
-        stroke = self.stroke[row]
-        answer: Answer = Answer._read((None if stroke == NO_STROKE else Fraction(stroke, UNITS_PER_INCH),
-                                       self.verdict[row], self.reasons[row]))
+        stroke, limit = in_inches(self.stroke[row], NO_STROKE), in_inches(self.limit[row], NO_LIMIT)
+        margin = None if stroke is None or limit is None else limit - stroke
+        answer: Answer = Answer._read((stroke, self.verdict[row], self.reasons[row], limit, margin))
         return answer
 
     def __iter__(self) -> Iterator[Answer]:
@@ -195,6 +220,17 @@ class Answers:
     def __repr__(self) -> str:
         counts = ", ".join(f"{verdict} {number}" for verdict, number in self.counts().items() if number)
         return f"<Answers: {len(self)} rows{': ' if counts else ''}{counts}>"
+
+    @property
+    def margin(self) -> Column:
+        """Limit less stroke of each row, a Column of int32 in units of 5 nm; negative = over, NO_MARGIN = none.
+
+        >>> answers = judge_columns(chamber=["30"], released=["2"], applied=["4 1/8"])
+        >>> answers.margin[0] == -8 * UNITS_PER_64TH
+        True
+        """
+        margins = _low.answer_margins(self.stroke.view, self.limit.view, NO_MARGIN)
+        return Column._make("margin", _cast(margins, "i"))
 
     def counts(self) -> dict[Verdict, int]:
         """How many rows have each Verdict, a dict.
@@ -213,14 +249,14 @@ class Answers:
         import pandas
         lengths = {units: _low.rodt_length_format(Fraction(units, UNITS_PER_INCH)) if units != NO_STROKE else None
                    for units in set(self.stroke)}
-        codes = {bits: " ".join(reason.value for reason in _reasons(bits)) for bits in set(self.reasons)}
+        codes = {bits: reason_codes(bits) for bits in set(self.reasons)}
         return pandas.DataFrame({
             "applied_stroke": [lengths[units] for units in self.stroke],
             "verdict": pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict]),
             "reasons": [codes[bits] for bits in self.reasons]}, index=index)
 
     def _columns(self) -> tuple[Column, ...]:
-        return self.stroke, self.verdict, self.reasons, self.flags
+        return self.stroke, self.verdict, self.reasons, self.flags, self.limit
 
     def __eq__(self, other: object) -> bool:
         return self._columns() == other._columns() if isinstance(other, Answers) else NotImplemented
@@ -255,8 +291,9 @@ def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
     if out is None:
         return tuple(_cast(bytearray(rows * width), form) for width, form in zip(_WIDTHS, _FORMATS))
     if isinstance(out, str) or not isinstance(out, Iterable):
-        raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags")
-    return tuple(out)
+        raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags; limit may follow them")
+    given = tuple(out)
+    return (*given, _cast(bytearray(rows * 4), "i")) if len(given) == len(_FORMATS) - 1 else given
 
 
 def from_buffers(out: Iterable[Any]) -> Answers:

@@ -2,7 +2,7 @@
 """Many wheel ends at once: columns in, columns out, nothing copied on the way."""
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from . import _rodtravel as _low
@@ -11,7 +11,7 @@ from ._chambers import Chamber, chamber_of
 from ._enums import DateOrder, Drum, Unit, number_of
 from ._findings import recorded
 from ._rules import DEFAULT_RULES, Rules, rule_set
-from ._tables import FIELDS, open_column, open_fields
+from ._tables import FIELDS, Opened, open_column
 from ._types import ArrowArray, ArrowStream, Day, Exact, Numbers, Texts
 
 
@@ -68,8 +68,8 @@ class Plan:
         """Judges every row as judge would, to the last reason, and returns Answers.
 
         A column is anything with the buffer protocol (array, NumPy) or the Arrow interface (pyarrow, polars, DuckDB,
-        pandas); `chamber` is uint8 codes of this plan, or text. `out` is four writable columns for the answers, in the
-        order of Answers; None makes them. The interpreter's lock is released, so threads judge at the same time with one
+        pandas); `chamber` is uint8 codes of this plan, or text. `out` is writable columns for the answers, in the order
+        of Answers (limit may be left out); None makes them. The interpreter's lock is released, so threads judge at the same time with one
         plan; no two may write the same columns, and chambers are added before.
 
         Raises TypeError for a column of another type, ValueError where lengths differ or columns overlap.
@@ -83,9 +83,45 @@ class Plan:
         return from_buffers(room)
 
 
-# Plans that no call uses at the moment, by what they judge by: their caches make the next small call faster.
-_idle_plans: dict[Any, Any] = {}
-_IDLE_PLANS_MAX = 4
+class TextPlans:
+    """Plans for columns of text, all alike. One serves a call at a time, and its caches make the next call faster."""
+
+    def __init__(self, rules: Rules, defaults: tuple[Any, ...]) -> None:
+        self.rules, self.defaults = rules, defaults
+        self.idle: list[Any] = []
+        self.run(lambda plan: None)  # what cannot be read is refused here
+
+    def run(self, work: Callable[[Any], Any]) -> Any:
+        """What the work gives for a plan that no other call uses meanwhile."""
+        try:
+            plan = self.idle.pop()
+        except IndexError:
+            plan = _low.text_plan_new(self.defaults, self.rules._kept)
+        try:
+            return work(plan)
+        finally:
+            self.idle.append(plan)
+
+    def judge(self, columns: tuple[Any, ...], out: Sequence[Any] | None = None) -> Answers:
+        """The answers for capsules of columns by field."""
+        for field, column in zip(FIELDS[:_low.NEEDED_FIELDS], columns):
+            if column is None:
+                raise TypeError(f"a column {field} is needed")
+        room = buffers(_low.column_rows(columns[0]), out)
+        self.run(lambda plan: _low.columns_judge_texts(plan, columns, room))
+        return from_buffers(room)
+
+
+def defaults_of(shared: Mapping[str, Any], unit: Unit | str, decimal_comma: bool, date_order: DateOrder | str,
+                day: Day | None) -> tuple[Any, ...]:
+    """What all rows share, as the wrapper reads it."""
+    return (*(shared.get(field) for field in FIELDS), number_of(Unit, unit, "unit"), 0, bool(decimal_comma),
+            number_of(DateOrder, date_order, "date_order"), day)
+
+
+# By what they judge by.
+_plans: dict[Any, TextPlans] = {}
+_PLANS_MAX = 4
 
 
 def judge_columns(table: ArrowStream | ArrowArray | Mapping[str, Any] | Any | None = None, *,
@@ -116,24 +152,18 @@ def judge_columns(table: ArrowStream | ArrowArray | Mapping[str, Any] | Any | No
     >>> answers.counts()[Verdict.OUT_OF_ADJUSTMENT], [str(reason) for reason in answers[1].reasons][-1]
     (1, 'spreadsheet-date')
     """
-    columns = open_fields(table, dict(zip(FIELDS, (
+    given = dict(zip(FIELDS, (
         chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit, engine,
-        spring_brake, drum))))
-    for field, column in zip(FIELDS[:_low.NEEDED_FIELDS], columns):
-        if column is None:
-            raise TypeError(f"a column {field} is needed")
-    defaults = (None,) * FIELDS.index("psi") + (default_psi,) + (None,) * (len(FIELDS) - FIELDS.index("psi") - 1) + (
-        number_of(Unit, default_unit, "default_unit"), 0, bool(decimal_comma),
-        number_of(DateOrder, date_order, "date_order"), default_date)
-    room = buffers(_low.column_rows(columns[0]), out)
+        spring_brake, drum)))
+    columns = Opened(table, given).fields()
     rules = rule_set(rules)
+    defaults = defaults_of({"psi": default_psi}, default_unit, decimal_comma, date_order, default_date)
     # The type is part of the key because 95.0 equals 95, and binary floats are refused.
     key = (rules, defaults, type(default_psi))
-    plan = _idle_plans.pop(key, None) or _low.text_plan_new(defaults, rules._kept)
-    try:
-        _low.columns_judge_texts(plan, columns, room)
-    finally:
-        if len(_idle_plans) >= _IDLE_PLANS_MAX:
-            _idle_plans.clear()
-        _idle_plans[key] = plan
-    return from_buffers(room)
+    plans = _plans.get(key)
+    if plans is None:
+        plans = TextPlans(rules, defaults)
+        if len(_plans) >= _PLANS_MAX:
+            _plans.clear()
+        _plans[key] = plans
+    return plans.judge(columns, out)

@@ -2,6 +2,8 @@
 """Columns and tables of the caller: opened where they are in memory, and found by their headings."""
 from __future__ import annotations
 
+import os
+import sys
 import warnings
 from collections.abc import Callable, Iterable, Mapping, Set
 from typing import Any
@@ -27,9 +29,12 @@ class UnreadColumnWarning(UserWarning):
 # --- Columns
 
 def open_column(column: Any, field: str, heading: str | None = None) -> Any:
-    """A capsule of the column; None for None. A table in place of a column is searched for the heading."""
-    if column is None:
-        return None
+    """A capsule of the column; None for None. Binary floats are refused."""
+    return None if column is None else _low.column_exact(open_any(column, field, heading), field)
+
+
+def open_any(column: Any, field: str, heading: str | None = None) -> Any:
+    """A capsule of the column. A table in place of a column is searched for the heading."""
     name = field if heading is None else heading
     if hasattr(column, "__arrow_c_array__"):
         return _low.column_from_array(*column.__arrow_c_array__(), name, field)
@@ -92,13 +97,35 @@ def _text_or_none(cell: Any) -> Any:
 
 # --- Tables
 
-def _open_table(table: Any) -> tuple[list[Any], Callable[[int, str], Any]]:
+class Opener:
+    """Opens columns as they are."""
+
+    def open(self, column: Any, field: str, heading: str) -> Any:
+        """A capsule of a column of the caller."""
+        return open_column(column, field, heading)
+
+    def take(self, opened: Any, field: str, heading: str) -> Any:
+        """The capsule of a column that is opened, or a better one."""
+        return _low.column_exact(opened, field)
+
+
+class Batch:
+    """A table that is held as a whole, as table_from_stream and table_next make it."""
+
+    def __init__(self, kept: Any) -> None:
+        self.kept = kept
+
+
+def _open_table(table: Any, opener: Opener) -> tuple[list[Any], Callable[[int, str], Any]]:
     """The headings of a table, and a function that opens the column of that number for a field."""
-    if _is_read_once(table):
-        whole = _low.table_from_stream(table.__arrow_c_stream__())
-        return list(_low.table_names(whole)), lambda number, field: _low.column_of_table(whole, number, field)
+    if not isinstance(table, Batch) and _is_read_once(table):
+        table = Batch(_low.table_from_stream(table.__arrow_c_stream__()))
+    if isinstance(table, Batch):
+        whole = table.kept
+        names = list(_low.table_names(whole))
+        return names, lambda number, field: opener.take(_low.column_of_table(whole, number, field), field, names[number])
     names = _names_of(table)
-    return names, lambda number, field: open_column(table[names[number]], field, names[number])
+    return names, lambda number, field: opener.open(table[names[number]], field, names[number])
 
 
 def _names_of(table: Any) -> list[Any]:
@@ -122,7 +149,8 @@ def _is_read_once(table: Any) -> bool:
     return single is not None and type(table[single]) is type(table)
 
 
-def _by_heading(names: list[Any], field: str, heading: str) -> int:
+def by_heading(names: list[Any], field: str, heading: str) -> int:
+    """The number of the column with a heading that was given for a field."""
     found = [number for number, name in enumerate(names) if name == heading] or [
         number for number, name in enumerate(names)
         if isinstance(name, str) and _low.rodt_heading_equal(readable(name), readable(heading))]
@@ -132,9 +160,10 @@ def _by_heading(names: list[Any], field: str, heading: str) -> int:
     return found[0]
 
 
-def _choose(names: list[Any], given: dict[str, Any]) -> dict[str, int]:
-    """The number of the column for each field: by the name that was given, else by the library's rule for headings."""
-    chosen = {field: _by_heading(names, field, column) for field, column in given.items()
+def _choose(names: list[Any], given: Mapping[str, Any]) -> tuple[dict[str, int], list[str]]:
+    """The number of the column for each field, by the name that was given, else by the library's rule for headings; and
+    what is to be said of columns that are not read."""
+    chosen = {field: by_heading(names, field, column) for field, column in given.items()
               if isinstance(column, str) and column}
     others = [(number, readable(name)) for number, name in enumerate(names)
               if isinstance(name, str) and number not in chosen.values()]
@@ -147,16 +176,24 @@ def _choose(names: list[Any], given: dict[str, Any]) -> dict[str, int]:
             raise TypeError(f"the columns {names[chosen[field]]!r} and {heading!r} both mean {field}; say which one: "
                             f"{field}={heading!r}")
         chosen[field] = number
+    said = []
     for _, heading in others:
         index = _low.rodt_field_meant(heading)
         if index < len(FIELDS) and FIELDS[index] not in chosen and given[FIELDS[index]] is None:
-            _warn(f"the column {heading!r} is not read; if it is {FIELDS[index]}, say {FIELDS[index]}={heading!r}, "
-                  f"otherwise {FIELDS[index]}=''")
-    return chosen
+            said.append(f"the column {heading!r} is not read; if it is {FIELDS[index]}, say {FIELDS[index]}={heading!r}, "
+                        f"otherwise {FIELDS[index]}=''")
+    return chosen, said
 
 
-def _warn(sentence: str) -> None:
-    warnings.warn(sentence, UnreadColumnWarning, stacklevel=5)  # the line that calls judge_columns
+_PACKAGE = os.path.dirname(__file__)
+
+
+def warn(sentence: str) -> None:
+    """Warns at the line outside of the package that led here."""
+    level, frame = 2, sys._getframe(1)
+    while frame.f_back is not None and os.path.dirname(frame.f_code.co_filename) == _PACKAGE:
+        level, frame = level + 1, frame.f_back
+    warnings.warn(sentence, UnreadColumnWarning, stacklevel=level)
 
 
 def _checked(field: str, heading: str, column: Any) -> Any:
@@ -165,26 +202,62 @@ def _checked(field: str, heading: str, column: Any) -> Any:
     is_number = first is False
     if field == "unit" and (is_number or first is not None and _low.rodt_unit_is_vehicle(first)):
         shown = "" if is_number else f" ({first!r})"
-        _warn(f"the column {heading!r} names vehicles{shown}, so it is not read as the unit of the lengths")
+        warn(f"the column {heading!r} names vehicles{shown}, so it is not read as the unit of the lengths")
         return None
     if first and not _low.rodt_field_accepts(FIELDS.index(field), first):
-        _warn(f"the column {heading!r} holds {first!r}, which cannot be read as {field}; if it is about something else, "
-              f"say {field}=''")
+        warn(f"the column {heading!r} holds {first!r}, which cannot be read as {field}; if it is about something else, "
+             f"say {field}=''")
     return column
 
 
-def open_fields(table: Any, given: dict[str, Any]) -> tuple[Any, ...]:
-    """A capsule or None for each field of a reading: of the column that was given, else of the table's column."""
-    names, open_number = _open_table(table) if table is not None else ([], open_column)
-    chosen = _choose(names, given)
-    columns = []
-    for field, column in given.items():
-        if field in chosen:
-            try:
-                opened = open_number(chosen[field], field)
-            except TypeError as error:
-                raise TypeError(f"{error}; {field}='' leaves the column out") from None
-            columns.append(opened if column else _checked(field, names[chosen[field]], opened))
-        else:
-            columns.append(None if isinstance(column, str) else open_column(column, field))
-    return tuple(columns)
+class Opened:
+    """A table of the caller, and the number of its column for each field."""
+
+    def __init__(self, table: Any, given: Mapping[str, Any], opener: Opener = Opener(),
+                 choices: dict[Any, Any] | None = None) -> None:
+        """`choices` keeps what was chosen for the headings of one table for the next table that has them."""
+        self.given, self.opener = given, opener
+        self.names: list[Any] = []
+        if table is not None:
+            self.names, self._open_number = _open_table(table, opener)
+        self.chosen, said = self._choose({} if choices is None else choices)
+        for sentence in said:
+            warn(sentence)
+
+    def _choose(self, choices: dict[Any, Any]) -> tuple[dict[str, int], list[str]]:
+        key = tuple(self.names), tuple(column if isinstance(column, str) else column is None
+                                       for column in self.given.values())
+        try:
+            found = choices.get(key)
+        except TypeError:  # a heading that cannot be hashed
+            return _choose(self.names, self.given)
+        if found is None:
+            found = _choose(self.names, self.given)
+            if len(choices) >= _CHOICES_MAX:
+                choices.clear()
+            choices[key] = found
+        return found
+
+    def open(self, number: int, field: str) -> Any:
+        """A capsule of the table's column."""
+        try:
+            return self._open_number(number, field)
+        except TypeError as error:
+            raise TypeError(f"{error}; {field}='' leaves the column out" if field in FIELDS else str(error)) from None
+
+    def fields(self) -> tuple[Any, ...]:
+        """A capsule or None for each field of a reading: of the column that was given, else of the table's column."""
+        columns: list[Any] = []
+        for field, column in self.given.items():
+            if field in self.chosen:
+                number = self.chosen[field]
+                opened = self.open(number, field)
+                columns.append(opened if column else _checked(field, self.names[number], opened))
+            elif column is None or isinstance(column, str):
+                columns.append(None)
+            else:
+                columns.append(self.opener.open(column, field, field))
+        return tuple(columns)
+
+
+_CHOICES_MAX = 16

@@ -25,7 +25,8 @@ def one_of_each():
     return [finding, finding.chamber, finding.source, finding.law_row, end, end.position, vehicle, vehicle.count,
             vehicle.count.tally, *vehicle.axles, *vehicle.axles[0].remarks, *vehicle.advice, identified,
             *identified.candidates, rules, rules.limits[0], rules.find_limit("30"), rt.rule_set("us-cdl").air_limits[0],
-            air, air.reading, rt.chamber_rows()[0], rt.volume_rows()[0], rt.criterion_parts()[0], answers[0]]
+            air, air.reading, rt.chamber_rows()[0], rt.volume_rows()[0], rt.criterion_parts()[0], answers[0],
+            rt.Judge().vehicles({"unit_no": ["1"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}, "unit_no")[0]]
 
 
 def test_every_class_is_here():

@@ -7,6 +7,7 @@ import os
 import random
 import subprocess
 import warnings
+from fractions import Fraction
 
 import rodtravel as rt
 import tap
@@ -71,6 +72,88 @@ def test_headings_and_cells():
             heading = sentence.split("'")[1]
             field = next(field for field, known in HEADINGS.items() if heading in known)
             assert f'the column "{field}"' in said, (sentence, said)
+
+
+def test_a_judge_reads_as_the_command():
+    """With every option that both have, and the limits, strokes and margins too."""
+    pairs = [({"unit": "mm", "date": "2021-10-14"}, ["--unit", "mm", "--as-of", "2021-10-14"]),
+             ({"decimal_comma": True}, ["--decimal-comma"]), ({"date_order": "day-first"}, ["--date-order", "dmy"]),
+             ({"rules": "ca-nsc", "columns": {"chamber": "Pot"}}, ["--rules", "ca-nsc", "--column", "chamber=Pot"])]
+    for words, options in pairs * 3:
+        headings = [*HEADINGS]
+        rows = [[CHANCE.choice(CELLS[field]) for field in headings] for _ in range(40)]
+        headings[0] = words.get("columns", {}).get("chamber", headings[0])
+        table = {heading: [row[number] for row in rows] for number, heading in enumerate(headings)}
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            answers = rt.Judge(**words)(table)
+        for row, line in zip(answers, lines_of(headings, rows, *options), strict=True):
+            assert (row.verdict.value, [reason.value for reason in row.reasons]) == (line["verdict"], line["reasons"].split())
+            for member in ("applied_stroke", "limit", "margin"):
+                value = getattr(row, member)
+                assert value is None or fraction(line[member]) == value, (member, line, row)
+
+
+def lines_of(headings, rows, *options):
+    """The lines of the command, as dicts."""
+    text = io.StringIO()
+    csv.writer(text, lineterminator="\n").writerows([headings, *rows])
+    done = subprocess.run([COMMAND, "batch", *options, "-"], input=text.getvalue(), capture_output=True, text=True)
+    return csv.DictReader(io.StringIO(done.stdout))
+
+
+def fraction(text):
+    sign = -1 if text.startswith("-") else 1
+    return sign * sum(map(Fraction, text.lstrip("-").split()))
+
+
+NAMES = ["T-1", "t-1 ", "T - 1", "T-2", "T2", "", " ", "\u00c4-7", "\u00e4-7", 'a "b", c', "7", "1 12", "11 2", "x" * 600]
+FLEETS = ["A", "a", "B", ""]
+
+
+def vehicle_rows(count):
+    fields = ["chamber", "released", "applied", "psi", "date"]
+    return [[CHANCE.choice(NAMES), CHANCE.choice(FLEETS), CHANCE.choice(["1L", "1 r", "2L", "axle 3 left", "x", ""]),
+             *(CHANCE.choice(CELLS[field]) for field in fields)] for _ in range(count)]
+
+
+def test_vehicles_like_the_command():
+    """Row by row, with several columns of names, spellings, days that cannot be read, positions twice, pooled or not."""
+    headings = ["Unit No", "fleet", "Position", "chamber", "released", "applied", "psi", "Inspection date"]
+    for number in range(40):
+        rows = vehicle_rows(CHANCE.choice([1, 10, 200]))
+        by = CHANCE.choice([["unit_no"], ["fleet", "Unit No"], ["Unit No", "Inspection date"]])
+        pool, dated, placed = (CHANCE.random() < 0.4 for _ in range(3))
+        kept = [place for place in range(8) if (place != 7 or dated or "Inspection date" in by) and (place != 2 or placed)]
+        shown = [headings[place] for place in kept]
+        cells = [[row[place] for place in kept] for row in rows]
+        options = [word for name in by for word in ("--by", name)] + ["--pool"] * pool
+        expected = list(lines_of(shown, cells, *options, "--as-of", "2024-06-05"))
+        table = {heading: [row[place] for row in cells] for place, heading in enumerate(shown)}
+        found = rt.Judge(date="2024-06-05").vehicles(table, by, pool=pool)
+        columns = found.columns()
+        assert len(found) == len(expected) and list(columns) == list(expected[0]), (columns.keys(), expected[0].keys())
+        for place, line in enumerate(expected):
+            for heading, cell in line.items():
+                value = columns[heading][place]
+                if isinstance(value, Fraction):
+                    assert value == fraction(cell), (heading, value, cell)
+                else:
+                    assert str("" if value is None else value) == cell, (number, heading, value, line)
+
+
+def test_vehicles_are_refused_like_the_command():
+    table = {"unit": ["in"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+    rows = [[cell for cell, in table.values()]]
+    for by in (["unit"], ["nobody"], ["chamber", "Chamber"]):
+        expected, said, status = command([*table], rows, *(word for name in by for word in ("--by", name)))
+        assert status == 2 and not expected, said
+        tap.refused(TypeError, rt.Judge().vehicles, table, by)
+    table["unit"] = ["T-104"]
+    with warnings.catch_warnings(record=True):
+        assert rt.Judge().vehicles(table, "unit")[0].name == ("T-104",)
+        tap.refused(TypeError, rt.Judge().vehicles, table, [])
+        tap.refused(TypeError, rt.Judge().vehicles, table, ["unit"] * 9)
 
 
 def test_every_heading_alone():

@@ -36,3 +36,13 @@ readings = array("i", [2 * rt.UNITS_PER_INCH])
 again: rt.Answers = plan.judge(readings, memoryview(readings), bytes([plan.add("30")]))
 verdicts: tuple[rt.Verdict, ...] = tuple(each.verdict for each in answers)
 limits: list[Fraction] = [row.limit for row in rt.rule_set().limits if row.source.document]
+
+judge = rt.Judge("us-fmcsr", limits=None, division=Fraction(1, 16), psi=95, date=date(2024, 6, 5))
+table: dict[str, list[object]] = {"unit_no": ["T-1", "T-1"], "chamber": ["30", 30], "released": [2.125, Decimal(2)],
+                                  "applied": ["4 1/8", 4.0625]}
+judged: rt.Answers = judge(table)
+margin: Fraction | None = judged[0].margin
+parts: list[rt.Answers] = list(judge.batches([table, table]))
+inspections: rt.Inspections = judge.vehicles(table, by=["unit_no"], pool=True)
+worst_outcome: rt.Outcome = max((each.outcome for each in inspections), key=lambda outcome: outcome.number)
+strokes: rt.Answers = judge({"chamber": ["30"]}, stroke=["2 1/8"])

@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Rows of text one by one: what columns of answers do not hold, such as sentences and what counts of a vehicle. */
+#include "ext.h"
+
+#include "batch/vehicle_groups.h"
+#include "io/system_random.h"
+
+_Static_assert(CURSOR_NAMES_MAX == NAME_CELLS_MAX, "a vehicle is named by as many columns as in the command");
+
+/* A longer cell is unreadable, as in columns of texts. */
+#define CELL_SIZE 256
+
+/* --- One row ------------------------------------------------------------------------------------------- */
+
+typedef struct row_text {
+    rodt_form form;
+    char room[RODT_READING_FIELDS][CELL_SIZE];
+} row_text;
+
+static bool is_blank(const char *text) { return text[strspn(text, " \t\r\n\v\f")] == '\0'; }
+
+/* A copy closed by a zero byte; one that cannot be made is a text that no reader takes, unless it is blank. */
+static const char *close_cell(rodt_text_span cell, char *room)
+{
+    size_t blank = 0;
+    while (blank < cell.size && strchr(" \t\r\n\v\f", cell.text[blank]) != NULL && cell.text[blank] != '\0')
+        blank++;
+    if (cell.text == NULL || blank == cell.size)
+        return "";
+    if (cell.size >= CELL_SIZE || memchr(cell.text, '\0', cell.size) != NULL)
+        return "?";
+    memcpy(room, cell.text, cell.size);
+    room[cell.size] = '\0';
+    return room;
+}
+
+static rodt_text_span cell_at(const cursor *w, int column, size_t row)
+{
+    rodt_text_cells cells = py_text_at(w, column);
+    return rodt_text_cells_at(&cells, row);
+}
+
+static rodt_status judge_row(const text_plan *plan, const cursor *w, size_t row, row_text *text, rodt_finding *finding)
+{
+    text->form = plan->form;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        const char *cell = w->column[i] == NULL ? "" : close_cell(cell_at(w, i, row), text->room[i]);
+        if (!is_blank(cell))
+            rodt_form_set(&text->form, (rodt_field)i, cell);
+    }
+    return rodt_form_judge_row(&text->form, plan->rules, finding, NULL);
+}
+
+static PyObject *to_bytes(const output *from)
+{
+    return PyBytes_FromStringAndSize(from->buffer, (Py_ssize_t)from->used);
+}
+
+/* Walks through the rows without the interpreter's lock. NULL has been raised. */
+static bool walk(cursor *w, chunk_worker *worker, const void *job)
+{
+    rodt_status status;
+    Py_BEGIN_ALLOW_THREADS
+    status = py_each_chunk(w, worker, job);
+    Py_END_ALLOW_THREADS
+    if (status != RODT_OK)
+        py_raise_status(status);
+    return status == RODT_OK;
+}
+
+static bool open_rows(PyObject *capsule, PyObject *columns, const text_plan **plan, cursor *w)
+{
+    *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
+    memset(py_call_error(), 0, sizeof(rodt_error));
+    return *plan != NULL && py_open_cursor(columns, w) && py_check_texts(w);
+}
+
+/* --- Sentences ----------------------------------------------------------------------------------------- */
+
+typedef struct say_job {
+    const text_plan *plan;
+    const rodt_catalogue *catalogue;
+    output *offsets, *bytes;
+} say_job;
+
+static void say_reason(const say_job *job, const rodt_finding *finding, rodt_reason reason, const char *before)
+{
+    rodt_message message;
+    char text[2 * RODT_SENTENCE_SIZE]; /* other languages are longer */
+    if (rodt_finding_reason_message(finding, reason, &message) != RODT_OK ||
+        rodt_message_format(&message, job->catalogue, text, sizeof text, NULL) != RODT_OK || text[0] == '\0')
+        return;
+    output_text(job->bytes, before);
+    output_text(job->bytes, text);
+}
+
+static rodt_status say_rows(const void *of, const cursor *w, size_t rows)
+{
+    const say_job *job = of;
+    row_text text;
+    rodt_finding finding;
+    for (size_t row = 0; row < rows; row++) {
+        rodt_status status = judge_row(job->plan, w, row, &text, &finding);
+        if (status != RODT_OK)
+            return status;
+        size_t start = job->bytes->used;
+        for (int reason = 0; reason < RODT_REASON_END; reason++) {
+            if (rodt_finding_has(&finding, (rodt_reason)reason))
+                say_reason(job, &finding, (rodt_reason)reason, job->bytes->used > start ? "; " : "");
+        }
+        int64_t end = (int64_t)job->bytes->used;
+        output_bytes(job->offsets, (const char *)&end, sizeof end);
+    }
+    return job->bytes->failure != 0 || job->offsets->failure != 0 ? RODT_E_MEMORY : RODT_OK;
+}
+
+PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalogue)
+{
+    say_job job = {.catalogue = NULL};
+    cursor w;
+    output offsets = {.descriptor = -1}, bytes = {.descriptor = -1};
+    PyObject *made = NULL;
+    const int64_t first = 0;
+    if (!py_to_catalogue(catalogue, &job.catalogue) || !open_rows(capsule, columns, &job.plan, &w))
+        return NULL;
+    job.offsets = &offsets;
+    job.bytes = &bytes;
+    bool open = output_open(&offsets, -1) && output_open(&bytes, -1);
+    if (!open)
+        PyErr_NoMemory();
+    else
+        output_bytes(&offsets, (const char *)&first, sizeof first);
+    if (open && walk(&w, say_rows, &job))
+        made = Py_BuildValue("NN", to_bytes(&offsets), to_bytes(&bytes));
+    output_close(&offsets);
+    output_close(&bytes);
+    return made;
+}
+
+/* --- Inspections --------------------------------------------------------------------------------------- */
+
+typedef struct inspect_job {
+    const text_plan *plan;
+    vehicle_groups *groups;
+    size_t names;
+    group_status *status;
+} inspect_job;
+
+static rodt_position position_at(const cursor *w, size_t row)
+{
+    rodt_position position = {0};
+    rodt_text_span cell = {NULL, 0};
+    if (w->column[CURSOR_POSITION] != NULL)
+        cell = cell_at(w, CURSOR_POSITION, row);
+    if (cell.text == NULL || rodt_position_parse_n(cell.text, cell.size, &position, NULL) != RODT_OK)
+        return (rodt_position){0};
+    return position;
+}
+
+/* The day of the row's own cell; without a column, that of all rows. */
+static rodt_date day_at(const text_plan *plan, const cursor *w, size_t row)
+{
+    rodt_date day;
+    char room[CELL_SIZE];
+    if (w->column[RODT_FIELD_DATE] == NULL)
+        return plan->form.default_day;
+    const char *text = close_cell(cell_at(w, RODT_FIELD_DATE, row), room);
+    return rodt_date_parse_n(text, strlen(text), plan->form.date_order, &day, NULL) == RODT_OK ? day : (rodt_date){0};
+}
+
+static rodt_status inspect_rows(const void *of, const cursor *w, size_t rows)
+{
+    const inspect_job *job = of;
+    row_text text;
+    rodt_finding finding;
+    name_cell names[NAME_CELLS_MAX];
+    for (size_t row = 0; row < rows; row++) {
+        rodt_status status = judge_row(job->plan, w, row, &text, &finding);
+        if (status != RODT_OK)
+            return status;
+        group_brake brake = group_brake_of(&finding, position_at(w, row));
+        if (finding.day.year != 0)
+            brake.day = day_at(job->plan, w, row);
+        for (size_t i = 0; i < job->names; i++) {
+            rodt_text_span cell = cell_at(w, CURSOR_NAMES + (int)i, row);
+            names[i] = cell.text == NULL ? (name_cell){"", 0} : (name_cell){cell.text, cell.size};
+        }
+        *job->status = vehicle_groups_count(job->groups, names, &brake);
+        if (*job->status != GROUP_OK)
+            return RODT_E_MEMORY;
+    }
+    return RODT_OK;
+}
+
+static bool keep_line(void *context, const char *bytes, size_t size)
+{
+    output *to = context;
+    output_bytes(to, bytes, size);
+    return to->failure == 0;
+}
+
+/* The headings of the columns that name the vehicle; behind them that of the day. */
+static bool to_layout(PyObject *headings, const cursor *w, line_layout *layout)
+{
+    Py_ssize_t count = PyTuple_Size(headings);
+    layout->separator = ',';
+    while (layout->names < NAME_CELLS_MAX && w->column[CURSOR_NAMES + layout->names] != NULL)
+        layout->names++;
+    for (Py_ssize_t i = 0; i < count && i <= (Py_ssize_t)layout->names; i++) {
+        const char *heading = py_to_text(PyTuple_GetItem(headings, i), "by");
+        if (heading == NULL)
+            return false;
+        if (i < (Py_ssize_t)layout->names)
+            layout->heading[i] = heading;
+        else
+            layout->day_heading = heading;
+    }
+    return true;
+}
+
+static bool inspect(cursor *w, inspect_job *job)
+{
+    *job->status = vehicle_groups_write_header(job->groups);
+    if (*job->status == GROUP_OK && !walk(w, inspect_rows, job) && *job->status == GROUP_OK)
+        return false;
+    if (PyErr_Occurred())
+        PyErr_Clear();
+    if (*job->status == GROUP_OK)
+        *job->status = vehicle_groups_finish(job->groups);
+    return *job->status == GROUP_OK || py_raise(RODT_E_MEMORY, "by", group_sentence(*job->status));
+}
+
+PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings)
+{
+    inspect_job job = {.plan = NULL};
+    line_layout layout = {.names = 0};
+    output lines = {.descriptor = -1};
+    cursor w;
+    PyObject *made = NULL;
+    group_status status = GROUP_OK;
+    const uint64_t seed[2] = {system_random(), system_random()};
+    if (!open_rows(capsule, columns, &job.plan, &w) || !to_layout(headings, &w, &layout))
+        return NULL;
+    job.names = layout.names;
+    job.status = &status;
+    job.groups = output_open(&lines, -1) ? vehicle_groups_open((line_sink){keep_line, &lines}, &layout, seed) : NULL;
+    if (job.groups == NULL)
+        PyErr_NoMemory();
+    else if (inspect(&w, &job))
+        made = to_bytes(&lines);
+    vehicle_groups_close(job.groups);
+    output_close(&lines);
+    return made;
+}

@@ -1,0 +1,236 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Vehicles of a table: the brakes of each inspection, counted by the roadside criterion."""
+from __future__ import annotations
+
+import csv
+import io
+import itertools
+from array import array
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
+
+from . import _rodtravel as _low
+from ._columns import TextPlans
+from ._enums import Outcome
+from ._record import Field, Record
+from ._tables import FIELDS, Opened, by_heading
+
+if TYPE_CHECKING:
+    from typing_extensions import Never, Self
+
+
+def _number(text: str) -> Fraction | None:
+    """A mixed fraction."""
+    return sum(map(Fraction, text.split()), Fraction(0)) if text else None
+
+
+def _values(cells: list[str], names: int, dated: bool) -> tuple[Any, ...]:
+    """The members of an Inspection from the cells of its line."""
+    rest = iter(cells[names:])
+    day = next(rest) if dated else ""
+    counts = [int(next(rest)) for _ in range(5)]
+    defective, percent, outcome, whole, remarks = rest
+    share = _number(percent)
+    return (tuple(cells[:names]), date.fromisoformat(day) if day else None, *counts, _number(defective),
+            None if share is None else share / 100, Outcome(outcome), int(whole), tuple(remarks.split()))
+
+
+class Inspection(Record):
+    """What was counted of one vehicle on one day.
+
+    >>> rows = {"unit": ["T-1"], "chamber": ["30"], "released": ["2"], "applied": ["4 1/4"], "date": ["2024-06-05"]}
+    >>> one = Judge(psi=95, columns={"unit": ""}).vehicles(rows, by="unit")[0]
+    >>> str(one.outcome), one.share, one.day.isoformat()
+    ('out-of-service', Fraction(1, 1), '2024-06-05')
+    """
+
+    __slots__ = ()
+    name: Field[tuple[str, ...]] = Field("What names the vehicle, as it was spelled first: a text for each column.")
+    day: Field[date | None] = Field("Its day; None where it cannot be read, or days are not told apart.")
+    brakes: Field[int] = Field("Rows.")
+    in_adjustment: Field[int] = Field("Rows in adjustment.")
+    out_of_adjustment: Field[int] = Field("Rows out of adjustment.")
+    inoperative: Field[int] = Field("Rows whose rod did not move.")
+    undetermined: Field[int] = Field("Rows of which nothing is proven.")
+    defective: Field[Fraction] = Field("Full defects and half of the half ones, in brakes.")
+    share: Field[Fraction | None] = Field("That of all brakes.")
+    outcome: Field[Outcome] = Field("Whether the criterion is met, an Outcome.")
+    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes requires.")
+    remarks: Field[tuple[str, ...]] = Field('"mixed-days", "position-twice", "undated-rows": a tuple of text.')
+
+
+class Inspections:
+    """The inspections of a table, in the order of the first row of each; made by vehicles of a Judge.
+
+    A row is an Inspection. pyarrow, polars and DuckDB take the whole as a table, with the columns of `rodtravel batch
+    --by`; to_pandas makes a frame.
+
+    >>> rows = {"fleet": ["A", "B"], "unit_no": ["1", "1"], "chamber": ["30"] * 2, "released": ["2"] * 2,
+    ...         "applied": ["4"] * 2}
+    >>> found = Judge(psi=95).vehicles(rows, by=["fleet", "unit_no"])
+    >>> len(found), found.headings[:3], found[1].name
+    (2, ('fleet', 'unit_no', 'brakes'), ('B', '1'))
+    """
+
+    __slots__ = ("headings", "_rows", "_names")
+    headings: tuple[str, ...]
+    _rows: tuple[Inspection, ...]
+    _names: int
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+    def __init__(self, *_args: Never, **_words: Never) -> None:
+        raise TypeError("Inspections are made by vehicles of a Judge, not by hand")
+
+    @classmethod
+    def _make(cls, headings: tuple[str, ...], rows: tuple[Inspection, ...], names: int) -> Self:
+        made = object.__new__(cls)
+        for name, value in zip(cls.__slots__, (headings, rows, names)):
+            object.__setattr__(made, name, value)
+        return made
+
+    if not TYPE_CHECKING:
+        def __setattr__(self, name, _value):
+            raise AttributeError(f"Inspections are read-only: {name} cannot be set")
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+    @overload
+    def __getitem__(self, row: SupportsIndex) -> Inspection: ...
+    @overload
+    def __getitem__(self, row: slice) -> Inspections: ...
+    def __getitem__(self, row: Any) -> Any:
+        if isinstance(row, slice):
+            return self._make(self.headings, self._rows[row], self._names)
+        return self._rows[row]
+
+    def __iter__(self) -> Iterator[Inspection]:
+        return iter(self._rows)
+
+    def __eq__(self, other: object) -> bool:
+        return (self.headings, self._rows) == (other.headings, other._rows) if isinstance(other, Inspections) else (
+            NotImplemented)
+
+    def __repr__(self) -> str:
+        counts = ", ".join(f"{outcome} {number}" for outcome, number in self.counts().items() if number)
+        return f"<Inspections: {len(self)}{': ' if counts else ''}{counts}>"
+
+    def __reduce__(self) -> Any:
+        return _unpickle, (self.headings, self._rows, self._names)
+
+    def counts(self) -> dict[Outcome, int]:
+        """How many have each Outcome, a dict.
+
+        >>> rows = {"unit_no": ["1"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+        >>> Judge(psi=95).vehicles(rows, by="unit_no").counts()[Outcome.BELOW_CRITERION]
+        1
+        """
+        found = [row.outcome for row in self._rows]
+        return {outcome: found.count(outcome) for outcome in Outcome}
+
+    def columns(self) -> dict[str, list[Any]]:
+        """The columns by heading, as lists: exact numbers are Fraction, percent is 100 times the share.
+
+        >>> rows = {"unit_no": ["1"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+        >>> Judge(psi=95).vehicles(rows, by="unit_no").columns()["verdict"]
+        ['below-criterion']
+        """
+        dated = len(self.headings) - self._names - len(_COUNTED)
+        cells = [(*row.name, *(row.day,)[:dated], *(getattr(row, name) for name in _COUNTED[:6]),
+                  None if row.share is None else 100 * row.share, row.outcome.value, row.whole_needed,
+                  " ".join(row.remarks)) for row in self._rows]
+        return {heading: [line[place] for line in cells] for place, heading in enumerate(self.headings)}
+
+    def to_pandas(self) -> Any:
+        """A DataFrame, a row for each inspection; exact numbers become floats.
+
+        >>> rows = {"unit_no": ["1"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+        >>> found = Judge(psi=95).vehicles(rows, by="unit_no")  # found.to_pandas()["percent"]
+        """
+        import pandas
+        frame = pandas.DataFrame(_plain(self.columns()))
+        frame["verdict"] = pandas.Categorical(frame["verdict"], [outcome.value for outcome in Outcome])
+        return frame
+
+    def __arrow_c_stream__(self, requested_schema: Any = None) -> Any:
+        columns = tuple(_arrow_column(heading, cells) for heading, cells in _plain(self.columns()).items())
+        return _low.arrow_stream(("+s", "", 0, len(self), 0, (None,), columns, None))
+
+
+_COUNTED = ("brakes", "in_adjustment", "out_of_adjustment", "inoperative", "undetermined", "defective", "percent",
+            "verdict", "whole_needed", "remarks")
+
+
+def _unpickle(headings: tuple[str, ...], rows: tuple[Inspection, ...], names: int) -> Inspections:
+    return Inspections._make(headings, rows, names)
+
+
+def _plain(columns: dict[str, list[Any]]) -> dict[str, list[Any]]:
+    """Without fractions."""
+    return {heading: [float(cell) if isinstance(cell, Fraction) else cell for cell in cells]
+            for heading, cells in columns.items()}
+
+
+def _arrow_column(heading: str, cells: list[Any]) -> tuple[Any, ...]:
+    """Whole numbers, floats or texts; days are date32."""
+    bits = bytearray(len(cells) // 8 + 1)
+    for row, cell in enumerate(cells):
+        bits[row // 8] |= (cell is not None) << row % 8
+    missing = sum(cell is None for cell in cells)
+    kinds = {type(cell) for cell in cells if cell is not None}
+    if kinds <= {str} and kinds:
+        words = [(cell or "").encode() for cell in cells]
+        ends = array("q", [0, *itertools.accumulate(map(len, words))])
+        return "U", heading, 2, len(cells), missing, (bits, memoryview(ends), b"".join(words)), (), None
+    form, code = {frozenset([int]): ("l", "q"), frozenset([date]): ("tdD", "i")}.get(frozenset(kinds), ("g", "d"))
+    made = array(code, [0 if cell is None else cell.toordinal() - _FIRST_DAY if isinstance(cell, date) else cell
+                        for cell in cells])
+    return form, heading, 2, len(cells), missing, (bits, memoryview(made)), (), None
+
+
+_FIRST_DAY = date(1970, 1, 1).toordinal()
+
+
+def _columns_of(opened: Opened, fields: tuple[Any, ...], by: tuple[str, ...]) -> list[int]:
+    """The numbers of the columns that name the vehicle."""
+    if not 1 <= len(by) <= _low.NAMES_MAX:
+        raise TypeError(f"by is the headings of one to {_low.NAMES_MAX} columns")
+    numbers = [by_heading(opened.names, "by", heading) for heading in by]
+    if len(set(numbers)) < len(numbers):
+        raise TypeError("by names a column twice")
+    if fields[FIELDS.index("unit")] is not None and opened.chosen.get("unit") in numbers:
+        raise TypeError(f"the column {opened.names[opened.chosen['unit']]!r} is read as the unit of the lengths; if it "
+                        "names vehicles, say unit=''")
+    return numbers
+
+
+def _position_of(opened: Opened, heading: str | None) -> int | None:
+    """The number of the column of positions."""
+    if heading is not None:
+        return by_heading(opened.names, "position", heading) if heading else None
+    found = [number for number, name in enumerate(opened.names)
+             if isinstance(name, str) and _low.rodt_field_name(_low.rodt_field_of_heading(name)) == "position"]
+    if len(found) > 1:
+        raise TypeError("two columns are positions; say which one: position=")
+    return found[0] if found else None
+
+
+def inspections_of(plans: TextPlans, opened: Opened, fields: tuple[Any, ...], by: tuple[str, ...], pool: bool,
+                   position: str | None) -> Inspections:
+    """The inspections of a table whose fields are opened."""
+    numbers = _columns_of(opened, fields, by)
+    place = _position_of(opened, position)
+    columns = (*fields, None if place is None else opened.open(place, "position"),
+               *(opened.open(number, "by") for number in numbers))
+    day = opened.chosen.get("date")
+    dated = not pool and fields[FIELDS.index("date")] is not None and day not in numbers
+    headings = [str(opened.names[number]) for number in numbers]
+    if dated:
+        headings.append("date" if day is None else str(opened.names[day]))
+    text = plans.run(lambda plan: _low.columns_inspect(plan, columns, tuple(headings))).decode()
+    lines = csv.reader(io.StringIO(text, newline=""))
+    first = tuple(next(lines))
+    return Inspections._make(first, tuple(Inspection._make(_values(line, len(numbers), dated)) for line in lines),
+                             len(numbers))
