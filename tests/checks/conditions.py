@@ -128,7 +128,7 @@ def is_no_label(text, place):
 
 
 def within(place, outer):
-    return outer[:3] <= place[:3] and place[3:] <= outer[3:]
+    return place.path == outer.path and outer[:3] <= place[:3] and place[3:] <= outer[3:]
 
 
 class Coverage:

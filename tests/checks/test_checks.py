@@ -111,23 +111,26 @@ def kept(interface, says=SAYS, header=FUNCTION):
 BOTH = "/* a is never so */ int f(int a, int b) { if (NEVER(a)) return 2; return a && b; }\n"
 
 
-def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=100, text=BOTH, whole=100):
-    """A library of one line, and what a coverage program says of it: (counts, kind) of branches, and their conditions."""
+def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=100, text=BOTH, whole=100, before=()):
+    """A library of one line, and what a coverage program says of it: (counts, kind) of branches, and their conditions.
+    `before` are regions of a file that comes first."""
     at = [text.find("return a") + 8, text.find("b; }") + 1]
     body = text.find("return 2") + 1
     function = {"filenames": ["lib/core/text.c"], "regions": [[2, 1, 2, len(text), ran, 0, 0, 0], [2, body, 2, body + 9, 0, 0, 0, 0]],
                 "branches": [[2, at[i], 2, at[i] + 1, true, false, 0, 0, kind] for i, (true, false, kind) in enumerate(branches)],
                 "mcdc_records": [[2, at[0], 2, at[1] + 1, 0, 5, list(proven)]] if proven else []}
+    first = {"regions": list(before), "branches": [], "mcdc_records": []}
 
     def check(root):
-        export = {"files": [{"filename": os.path.join(root, "lib/core/text.c"), "summary": {"lines": {"count": whole, "covered": lines}}}],
-                  "functions": [{**function, "filenames": [os.path.join(root, "lib/core/text.c")]}]}
+        paths = [os.path.join(root, path) for path in ("lib/core/first.c", "lib/core/text.c")]
+        export = {"files": [{"filename": path, "summary": {"lines": {"count": whole, "covered": lines}}} for path in paths],
+                  "functions": [{**first, "filenames": paths[:1]}, {**function, "filenames": paths[1:]}]}
         path = os.path.join(root, "tests/export.json")
         with open(path, "w", encoding="utf-8") as file:
             json.dump({"data": [export]}, file)
         with contextlib.redirect_stdout(io.StringIO()):
             return conditions.check(root, path, held=("lib/",))
-    return check, {"lib/core/text.c": SPDX + text}
+    return check, {"lib/core/first.c": SPDX + "int g(void)\n{\n    return 1;\n}\n", "lib/core/text.c": SPDX + text}
 
 
 RESERVED = ABI.replace("far at 8 1 x 8 pointer", "far at 8 1 x 8 reserve")
@@ -270,8 +273,10 @@ BROKEN = [
      "text.c:2: condition 2, b, of (a && b) does not decide by itself"),
     ("outcome that is not seen", *covered(((3, 0, 4), (1, 1, 4)), ()), "text.c:2: one outcome of (a) is not tested"),
     ("function that never runs", *covered(ran=0), "text.c:2: never runs: /* a is"),
+    ("the same behind a longer one of another file", *covered(ran=0, before=([2, 1, 5, 2, 0, 0, 0, 0],)),
+     "text.c:2: never runs: /* a is"),
     ("mark without a reason", *covered(text="\n" + BOTH.replace("/* a is never so */", "")), "text.c:3: a mark without"),
-    ("lines that do not run", *covered(lines=94), "lib:0: 94 of 100 lines run"),
+    ("lines that do not run", *covered(lines=94), "lib:0: 188 of 200 lines run"),
     ("nothing that was counted", *covered(lines=0, whole=0), "lib:0: 0 of 0 lines run"),
     ("not in the ledger", ledger.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
     ("ledger with an unknown function", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| fuzz_one | `rodt_two` |\n"},
