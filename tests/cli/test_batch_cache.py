@@ -6,6 +6,7 @@ import io
 import os
 import pty
 import random
+import resource
 import select
 import signal
 import subprocess
@@ -39,6 +40,10 @@ def table(*rows, end="\r\n", separator=",", quoting=csv.QUOTE_MINIMAL):
     text = io.StringIO(newline="")
     csv.writer(text, lineterminator=end, delimiter=separator, quoting=quoting).writerows(rows)
     return text.getvalue().encode()
+
+
+def limit_files():
+    resource.setrlimit(resource.RLIMIT_FSIZE, (100, 100))
 
 
 def column_of(name, column):
@@ -182,6 +187,17 @@ class Kinds(Same):
     def test_more_vehicles_than_fit_in_memory(self):
         rows = [[f"T-{i * 7919 % 70001}", "30", "2", "4"] for i in range(70000)]
         self.same("--by", "unit_no", data=table(["unit_no", "chamber", "released", "applied"], *rows), jobs=[1], commands=[COMMAND])
+
+    def test_no_room_for_more_vehicles(self):
+        """The reason of the system is told."""
+        data = table(["unit_no", "chamber", "released", "applied"], *[[f"T-{i}", "30", "2", "4"] for i in range(200)])
+        says = "a temporary file could not be written or read (TMPDIR names another folder): {} (--by unit_no)"
+        for reason, options in (("File too large", {"preexec_fn": limit_files}),
+                                ("No such file or directory", {"env": {**os.environ, "TMPDIR": "/nowhere"}})):
+            result = subprocess.run([SMALL, "batch", "--by", "unit_no", *DAY], input=data, capture_output=True, check=False,
+                                    timeout=60, **options)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(says.format(reason), " ".join(result.stderr.decode().replace("rodtravel: ", "").split()))
 
     def test_every_cell_quoted(self):
         texts = ["2", "4", '3 5/8"', "4½", "", "n/a", "54 mm", "1 15/16", 'a,b', "2024-06-05"]

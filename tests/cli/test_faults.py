@@ -346,10 +346,9 @@ class Failures(Runs):
     """One call fails, or all from one on."""
 
     @staticmethod
-    def must_be_told(kind, how, place):
-        """After its file, the folder is synchronized, which not every file system can do. Where there are no links, a
-        file is renamed."""
-        return kind == "write" or (kind == "sync" and place % 2 == 1) or (kind == "name" and how == "from")
+    def must_be_told(kind, how):
+        """Where there are no links, a file is renamed."""
+        return kind in ("write", "sync") or (kind == "name" and how == "from")
 
     def inject(self, kind, how, number):
         """A reader of records has hundreds of allocations, each of which may lose a byte of a text."""
@@ -361,7 +360,7 @@ class Failures(Runs):
                 outcome, reached = self.attempt_counted(row, fault, kind)
                 silent = kind == "say" or (number == errno.EPIPE and row.arguments[0] == "batch")
                 self.judge(row, f"{fault} of {last}", outcome, silent)
-                told = outcome.status == 2 or reached < place or not self.must_be_told(kind, how, place)
+                told = outcome.status == 2 or reached < place or not self.must_be_told(kind, how)
                 self.expect(told, row, fault, "is not told", outcome)
                 if isinstance(row, Walk) and RANDOM.random() < 0.1:
                     self.go_on(row, fault, outcome)

@@ -2,6 +2,7 @@
 """No file is lost: outputs that are inputs, links, what runs that were killed have left, names of every kind.
 
 python3 test_files.py PATH_TO_RODTRAVEL PATH_TO_FAULTS (a library to preload; "" = without)"""
+import errno
 import fcntl
 import json
 import os
@@ -16,6 +17,7 @@ import unittest
 import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 
+from dialogue import Dialogue, has_terminals
 from tap import main
 
 DATA = Path(__file__).resolve().parent.parent.parent / "examples" / "data"
@@ -305,6 +307,53 @@ class Left(Folder):
             result = run("batch", self.copy("f.csv", FLEET.read_bytes() * 99), preexec_fn=limit, stdout=out)
             self.assertEqual(result.returncode, 2)
             self.assertIn("cannot be written: File too large", result.said)
+
+
+@needs_faults
+class Unconfirmed(Folder):
+    """The disk does not confirm the name of a file that is complete: that is told, and is no success."""
+
+    SAYS = "is complete and in its place, but the disk has not confirmed that: Input/output error"
+
+    def test_a_report(self):
+        file = self.copy("r.html", b"older")
+        result = run("report", RECORD, "--html", file, faults={"FAULT": f"sync once 2 {errno.EIO}"})
+        self.assertEqual((result.returncode, result.said), (2, f"{file} {self.SAYS}"))
+        self.assertTrue(file.read_bytes().endswith(b"</html>\n"))
+        self.assertEqual(self.names(), ["r.html"])
+
+    def test_an_answer(self):
+        """The record has the answer; it is not called lost, and the same command goes on after it."""
+        file = self.folder / "w.json"
+        arguments = ["walkround", file, "--answers", ANSWERS, "--as-of", "2026-11-20"]
+        result = run(*arguments, faults={"FAULT": f"sync once 4 {errno.EIO}"})
+        self.assertEqual((result.returncode, result.said), (2, f"{file} {self.SAYS}"))
+        shown = " ".join(result.stdout.decode().split())
+        self.assertIn(f"{file} has this answer. A power failure could still lose it.", shown)
+        self.assertNotIn("not saved", shown)
+        self.assertIn("cautions", file.read_text(encoding="utf-8"))
+
+    def test_a_person_tries_again(self):
+        """In the file, in a new one, or not at all."""
+        if not has_terminals():
+            self.skipTest("no pseudo-terminal here")
+        file, other = self.folder / "w.json", self.folder / "x.json"
+        for answer, says, last in (("", "Saved in", file), (str(other), "Saved in", other), ("quit", "", file)):
+            talk = Dialogue(COMMAND, file, environment={**os.environ, "LD_PRELOAD": FAULTS, "TERM": "dumb",
+                                                        "FAULT": f"sync once 4 {errno.EIO}"})
+            talk.prompt()
+            talk.answer("yes")
+            self.assertTrue(talk.prompts[-1].startswith("Enter tries again"), talk.said)
+            self.assertIn("cautions", file.read_text(encoding="utf-8"))
+            said = talk.answer(answer)
+            self.assertIn(says, said)
+            self.assertNotIn("lost", said)
+            if answer != "quit":
+                talk.answer("T-1")
+                self.assertIn("T-1", last.read_text(encoding="utf-8"))
+            talk.kill()
+            file.unlink()
+        self.assertEqual(self.names(), ["x.json"])
 
 
 @needs_faults

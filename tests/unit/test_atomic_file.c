@@ -177,6 +177,7 @@ static int write_file(const char *name, const attempt *how)
         plan.error = how->error;
     }
     status = how->locks ? atomic_file_close_locked(&file, true, &lock) : atomic_file_close(&file, true);
+    assert_int_equal(lock >= 0, how->locks && strcmp(how->text, "new") == 0);
     if (lock >= 0)
         close(lock);
     return status;
@@ -216,7 +217,11 @@ static void an_older_file_stays_until_the_new_one_is_complete(void **state)
         {"rename", 0, EIO, true, false, false, STATUS_USAGE, "old"},
         {"fcntl", 0, EMFILE, true, false, true, STATUS_USAGE, "old"},
         {"rename", 0, EIO, true, false, true, STATUS_USAGE, "old"},
-        {"open", 0, EMFILE, true, false, false, STATUS_CONTINUE, "new"},  /* of the folder */
+        {"fsync", 1, EIO, true, false, false, STATUS_USAGE, "new"}, /* of the folder */
+        {"fsync", 1, EIO, true, false, true, STATUS_USAGE, "new"},
+        {"fsync", 1, EINVAL, true, false, false, STATUS_CONTINUE, "new"}, /* no file system for that */
+        {"open", 0, EMFILE, true, false, false, STATUS_USAGE, "new"},
+        {"open", 0, EACCES, true, false, false, STATUS_CONTINUE, "new"},
         {"fclose", 0, EIO, true, false, false, STATUS_CONTINUE, "new"}}; /* after all is on the disk */
     try_each(attempts, COUNT_OF(attempts), "old");
 }

@@ -25,8 +25,12 @@ static bool go_on(batch_chunk *chunk, group_status status, uint64_t line)
 {
     if (status == GROUP_OK)
         return true;
-    if (status != GROUP_E_WRITE)
-        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), chunk->run->options->by[0]);
+    const batch_run *run = chunk->run;
+    if (status == GROUP_E_DISK)
+        batch_chunk_stop(chunk, line, "%s: %s (--by %.100s)", say(group_sentence(status)),
+                         say_system_error(vehicle_groups_reason(run->by)), run->options->by[0]);
+    else if (status != GROUP_E_WRITE)
+        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), run->options->by[0]);
     chunk->stopped = true;
     return false;
 }

@@ -3,6 +3,7 @@
 #include "batch/inspection_spill.h"
 #include "io/temporary_file.h"
 
+#include <errno.h>
 #include <string.h>
 
 /* --- Inspections --------------------------------------------------------------------------------------- */
@@ -51,6 +52,7 @@ static bool read_bytes(FILE *file, void *bytes, size_t size) { return size == 0 
 spill_status inspection_spill_read(FILE *file, spilled_inspection *to)
 {
     inspection *one = &to->one;
+    errno = EIO; /* a file that ends too early has no errno of its own */
     size_t got = fread(one, 1, sizeof *one, file);
     if (got == 0 && !ferror(file))
         return SPILL_END;
@@ -80,10 +82,17 @@ bool spill_write_line(FILE *file, uint64_t number, const char *line, size_t size
 spill_status spill_read_number(FILE *file, uint64_t *number, uint32_t *size)
 {
     line_head head;
+    errno = EIO;
     size_t got = fread(&head, 1, sizeof head, file);
     if (got != sizeof head)
         return got == 0 && !ferror(file) ? SPILL_END : SPILL_E_READ;
     *number = head.number;
     *size = (uint32_t)head.size;
     return SPILL_RECORD;
+}
+
+bool spill_read_line(FILE *file, char *line, size_t size)
+{
+    errno = EIO;
+    return read_bytes(file, line, size);
 }

@@ -28,13 +28,14 @@ typedef struct spilled_inspection {
     char name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX], other[NAME_SIZE_MAX];
 } spilled_inspection;
 
-typedef enum spill_status { SPILL_RECORD, SPILL_END, SPILL_E_READ } spill_status;
+typedef enum spill_status { SPILL_RECORD, SPILL_END, SPILL_E_READ /* errno says why */ } spill_status;
 
 /* Reads the next one; the file was rewound before the first. */
 spill_status inspection_spill_read(FILE *file, spilled_inspection *to);
 
-/* Lines, each with the number of the row that it waits for. False: errno says why. */
+/* Lines, each with the number of the row that it waits for; the number is read first. False: errno says why. */
 bool spill_write_line(FILE *file, uint64_t number, const char *line, size_t size);
 spill_status spill_read_number(FILE *file, uint64_t *number, uint32_t *size);
+bool spill_read_line(FILE *file, char *line, size_t size);
 
 #endif

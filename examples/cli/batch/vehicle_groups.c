@@ -6,6 +6,7 @@
 #include "io/temporary_file.h"
 #include "ui/language.h"
 
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -24,6 +25,7 @@ struct vehicle_groups {
     size_t last_size[NAME_CELLS_MAX];
     rodt_date last_day;
     group_counts counts;
+    int reason; /* errno of the temporary file that failed */
 };
 
 vehicle_groups *vehicle_groups_open(line_sink sink, const line_layout *layout, const uint64_t seed[2])
@@ -58,12 +60,21 @@ const char *group_sentence(group_status status)
     switch (status) {
     case GROUP_E_MEMORY: return TO_SAY("no memory for so many vehicles");
     case GROUP_E_WRITE: return TO_SAY("the output could not be written");
-    case GROUP_E_DISK: return TO_SAY("a temporary file could not be written or read; TMPDIR names another folder");
+    case GROUP_E_DISK: return TO_SAY("a temporary file could not be written or read (TMPDIR names another folder)");
     case GROUP_E_TOO_MANY: return TO_SAY("one vehicle has more inspections than can be counted");
     case GROUP_E_BRAKES: return TO_SAY("one vehicle has more rows than can be counted");
     case GROUP_OK: break;
     }
     return NULL;
+}
+
+int vehicle_groups_reason(const vehicle_groups *groups) { return groups->reason; }
+
+/* What is closed after it may change errno. */
+static group_status fail_disk(vehicle_groups *groups)
+{
+    groups->reason = errno;
+    return GROUP_E_DISK;
 }
 
 static group_status group_status_of(rodt_status status)
@@ -147,7 +158,7 @@ static group_status find_inspection(vehicle_groups *groups, const name_cell *nam
     if (one == NULL && inspection_table_is_full(&groups->table)) {
         groups->is_spilled = true;
         if (!spill_table(groups, &groups->spill))
-            return GROUP_E_DISK;
+            return fail_disk(groups);
     }
     if (one == NULL)
         one = inspection_add(&groups->table, &added);
@@ -265,7 +276,7 @@ static group_status write_table(vehicle_groups *groups, FILE *to)
         if (status == GROUP_OK && to == NULL)
             status = send_line(groups);
         else if (status == GROUP_OK && !spill_write_line(to, one->first, groups->line.buffer, groups->line.used))
-            status = GROUP_E_DISK;
+            status = fail_disk(groups);
     }
     inspection_table_clear(&groups->table);
     return status;
@@ -280,22 +291,22 @@ typedef struct line_files {
     uint32_t size[SPILL_FILES];
 } line_files;
 
-static group_status read_head(line_files *files, size_t at)
+static group_status read_head(vehicle_groups *groups, line_files *files, size_t at)
 {
     spill_status status = spill_read_number(files->file[at], &files->number[at], &files->size[at]);
     if (status == SPILL_END)
         files->number[at] = UINT64_MAX;
-    return status == SPILL_E_READ ? GROUP_E_DISK : GROUP_OK;
+    return status == SPILL_E_READ ? fail_disk(groups) : GROUP_OK;
 }
 
-static group_status begin_merge(line_files *files)
+static group_status begin_merge(vehicle_groups *groups, line_files *files)
 {
     group_status status = GROUP_OK;
     for (size_t i = 0; i < SPILL_FILES && status == GROUP_OK; i++) {
         files->number[i] = UINT64_MAX;
         if (files->file[i] == NULL)
             continue;
-        status = fseek(files->file[i], 0, SEEK_SET) == 0 ? read_head(files, i) : GROUP_E_DISK;
+        status = fseek(files->file[i], 0, SEEK_SET) == 0 ? read_head(groups, files, i) : fail_disk(groups);
     }
     return status;
 }
@@ -306,18 +317,19 @@ static group_status take_line(vehicle_groups *groups, line_files *files, size_t 
     line->used = 0;
     if (!output_room(line, files->size[at]))
         return GROUP_E_MEMORY;
-    if (fread(line->buffer, files->size[at], 1, files->file[at]) != 1)
-        return GROUP_E_DISK;
+    if (!spill_read_line(files->file[at], line->buffer, files->size[at]))
+        return fail_disk(groups);
     line->used = files->size[at];
     group_status status = to == NULL ? send_line(groups)
-                          : spill_write_line(to, files->number[at], line->buffer, line->used) ? GROUP_OK : GROUP_E_DISK;
-    return status == GROUP_OK ? read_head(files, at) : status;
+                          : spill_write_line(to, files->number[at], line->buffer, line->used) ? GROUP_OK
+                                                                                              : fail_disk(groups);
+    return status == GROUP_OK ? read_head(groups, files, at) : status;
 }
 
 /* Merges the lines of all files by the rows that they came from. */
 static group_status merge_lines(vehicle_groups *groups, line_files *files, FILE *to)
 {
-    group_status status = begin_merge(files);
+    group_status status = begin_merge(groups, files);
     while (status == GROUP_OK) {
         size_t first = 0;
         for (size_t i = 1; i < SPILL_FILES; i++)
@@ -349,7 +361,7 @@ static group_status merge_inspection(vehicle_groups *groups, const inspection *l
         if (again->level >= SPILL_LEVELS)
             return GROUP_E_TOO_MANY;
         if (!spill_table(groups, again))
-            return GROUP_E_DISK;
+            return fail_disk(groups);
     }
     return inspection_add(&groups->table, later) != NULL ? GROUP_OK : GROUP_E_MEMORY;
 }
@@ -364,7 +376,7 @@ static group_status count_file(vehicle_groups *groups, FILE *file, inspection_sp
         if (read == SPILL_RECORD)
             status = merge_inspection(groups, &groups->read->one, again, is_spilled);
     }
-    return status == GROUP_OK && read == SPILL_E_READ ? GROUP_E_DISK : status;
+    return status == GROUP_OK && read == SPILL_E_READ ? fail_disk(groups) : status;
 }
 
 /* As deep as the hash has bits. NOLINTBEGIN(misc-no-recursion) */
@@ -385,12 +397,13 @@ static group_status write_file(vehicle_groups *groups, FILE *file, unsigned leve
 static group_status write_spilled(vehicle_groups *groups, inspection_spill *spill, FILE *to)
 {
     line_files lines = {.file = {NULL}};
-    group_status status = spill_table(groups, spill) ? GROUP_OK : GROUP_E_DISK;
+    group_status status = spill_table(groups, spill) ? GROUP_OK : fail_disk(groups);
     for (size_t i = 0; i < SPILL_FILES && status == GROUP_OK; i++) {
         if (spill->file[i] == NULL)
             continue;
         lines.file[i] = temporary_file();
-        status = lines.file[i] == NULL ? GROUP_E_DISK : write_file(groups, spill->file[i], spill->level, lines.file[i]);
+        status = lines.file[i] == NULL ? fail_disk(groups)
+                                       : write_file(groups, spill->file[i], spill->level, lines.file[i]);
         fclose(spill->file[i]);
         spill->file[i] = NULL;
     }

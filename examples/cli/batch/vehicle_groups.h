@@ -14,7 +14,7 @@ typedef enum group_status {
     GROUP_OK = 0,
     GROUP_E_MEMORY,
     GROUP_E_WRITE,    /* the sink returned false */
-    GROUP_E_DISK,     /* a temporary file failed */
+    GROUP_E_DISK,     /* a temporary file failed; vehicle_groups_reason says why */
     GROUP_E_TOO_MANY, /* inspections of one vehicle */
     GROUP_E_BRAKES    /* more rows of one inspection than can be counted */
 } group_status;
@@ -69,7 +69,10 @@ group_status vehicle_groups_finish(vehicle_groups *groups);
 
 const group_counts *vehicle_groups_counts(const vehicle_groups *groups);
 
-/* A sentence for a status, or NULL for GROUP_OK. */
+/* The errno of GROUP_E_DISK. */
+int vehicle_groups_reason(const vehicle_groups *groups);
+
+/* A sentence for a status, or NULL for GROUP_OK; that of GROUP_E_DISK is without the reason. */
 const char *group_sentence(group_status status);
 
 void vehicle_groups_close(vehicle_groups *groups);

@@ -190,15 +190,17 @@ int atomic_file_open_locked(const char *name, atomic_file *out) { return open_fi
 
 /* --- Closing ------------------------------------------------------------------------------------------ */
 
-/* The name of a file is on the disk only when its folder is. It is no failure if the file system cannot do that. */
-static void sync_folder(const char *file)
+/* The name of a file is on the disk only when its folder is. Returns 0, or the errno of what failed. It is no failure
+ * if the file system cannot do that, or if the folder may be written and not read. */
+static int sync_folder(const char *file)
 {
     char folder[FILE_PATH_SIZE];
     int descriptor = open(file_folder(file, folder), O_RDONLY | O_CLOEXEC);
     if (descriptor < 0)
-        return;
-    (void)fsync(descriptor);
+        return errno == EACCES ? 0 : errno;
+    int failure = fsync(descriptor) == 0 || errno == EINVAL ? 0 : errno;
     close(descriptor);
+    return failure;
 }
 
 /* A link fails if something has the name. Some file systems have no links; there a check must do.
@@ -247,9 +249,8 @@ int atomic_file_close_locked(atomic_file *file, bool good, int *lock)
     if (fclose(file->to) != 0 && good && !renames && failure == 0)
         failure = errno;
     good = good && failure == 0;
-    if (good && renames)
-        sync_folder(file->target);
-    else if (renames)
+    int doubt = good && renames ? sync_folder(file->target) : 0;
+    if (!good && renames)
         unlink(file->temporary);
     close_replaced(file);
     if (good && lock != NULL)
@@ -258,6 +259,9 @@ int atomic_file_close_locked(atomic_file *file, bool good, int *lock)
         close(kept);
     if (failure != 0)
         return print_failure(file->name, failure);
+    if (doubt != 0)
+        return print_error("%s is complete and in its place, but the disk has not confirmed that: %s", file->name,
+                           say_system_error(doubt));
     return good ? STATUS_CONTINUE : STATUS_USAGE;
 }
 

@@ -24,11 +24,13 @@ int atomic_file_open(const char *name, atomic_file *out);
 /* The same for a caller who has locked the older file. */
 int atomic_file_open_locked(const char *name, atomic_file *out);
 
-/* Renames the file, if `good` and everything could be written; otherwise nothing of it remains. */
+/* Renames the file, if `good` and everything could be written; otherwise nothing of it remains. If the disk does not
+ * confirm the new name, the file is in its place, and that is an error all the same: a power failure could still bring
+ * the older one back. */
 int atomic_file_close(atomic_file *file, bool good);
 
-/* The same, and nobody else has locked the new file in between: *lock is a descriptor that does, if it is a plain
- * file and the result is STATUS_CONTINUE. */
+/* The same, and nobody else has locked the new file in between: *lock is a descriptor that does, if a plain file is in
+ * its place, confirmed or not; otherwise it is unchanged. */
 int atomic_file_close_locked(atomic_file *file, bool good, int *lock);
 
 /* Refuses a file that may not be written, as opening does. */

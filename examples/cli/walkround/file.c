@@ -75,8 +75,9 @@ int walk_save(walk *of, const inspection_record *record)
     file.fresh = lock < 0 || gone;
     status = record_write(record, file.to);
     status = atomic_file_close_locked(&file, status == STATUS_CONTINUE, &of->lock);
-    if (status != STATUS_CONTINUE)
+    if (status != STATUS_CONTINUE && of->lock == lock)
         return status;
+    of->in_doubt = status != STATUS_CONTINUE;
     if (lock >= 0)
         close(lock);
     return fstat(of->lock, &of->written) == 0 ? status
@@ -93,13 +94,12 @@ int walk_save_as(walk *of, const inspection_record *record, const char *name)
     of->file = kept;
     of->lock = -1;
     int status = walk_save(of, record);
-    if (status == STATUS_CONTINUE) {
-        if (lock >= 0)
-            close(lock);
-        return status;
+    if (of->lock < 0) {
+        of->file = old;
+        of->lock = lock;
+    } else if (lock >= 0) {
+        close(lock);
     }
-    of->file = old;
-    of->lock = lock;
     return status;
 }
 

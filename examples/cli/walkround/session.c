@@ -76,13 +76,15 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
 static outcome save_again(asking *at)
 {
     walk *of = at->of;
-    walk_print("", 0, say("This answer is not saved. %s is unchanged."), of->file);
+    walk_print("", 0, of->in_doubt ? say("%s has this answer. A power failure could still lose it.")
+                                   : say("This answer is not saved. %s is unchanged."), of->file);
     if (!walk_is_person(&of->input))
         return OUTCOME_FAILED;
     for (;;) {
         walk_prompt(say("Enter tries again, a new file name saves there, quit stops"));
         if (walk_read_line(&of->input, at->text) != INPUT_LINE || is_listed(WORDS_QUIT, at->text)) {
-            walk_print("", 0, "%s", say("The last answer is lost."));
+            if (!of->in_doubt)
+                walk_print("", 0, "%s", say("The last answer is lost."));
             return OUTCOME_STOP;
         }
         int status = at->text[0] == '\0' ? walk_save(of, &of->trial) : walk_save_as(of, &of->trial, at->text);

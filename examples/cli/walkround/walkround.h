@@ -149,6 +149,7 @@ typedef struct walk {
     walk_text *texts;
     struct stat written;  /* the file as it was last written */
     int lock;             /* its descriptor, or -1 */
+    bool in_doubt;        /* it is complete, but the disk has not confirmed that */
     walk_part part;       /* whose heading is on the screen; WALK_PARTS = none */
     rodt_air_check check;     /* whose set-up is on the screen */
     uint32_t steps;       /* that were said, by their bits */
@@ -358,7 +359,7 @@ int walk_open(walk *of, const walk_start *start);
 /* Air checks by a rule set that has more of them, where none was named before. */
 int walk_add_air_rules(walk *of, const char *name);
 
-/* Writes the record, whole or not at all. */
+/* Writes the record, whole or not at all. If the disk does not confirm that, the record is in doubt. */
 int walk_save(walk *of, const inspection_record *record);
 int walk_save_as(walk *of, const inspection_record *record, const char *name); /* a file that is not there yet */
 void walk_close(walk *of);
