@@ -189,13 +189,13 @@ coverage() {
     step coverage covered
 }
 
-# The programs hold what the counts mean: the library, its exact arithmetic in plain C, what is inline in its headers,
-# the command, the two compilers.
+# The programs hold what the counts mean: the library, its exact arithmetic in plain C, what is inline in its headers and
+# in those of the command, the command, the two compilers.
 covered() {
     llvm-profdata-19 merge --failure-mode=all -o "$dir/counts/all" "$dir/counts"/*.prof* &&
         llvm-cov-19 export -instr-profile "$dir/counts/all" "$dir/lib/librodtravel.so" -object "$dir/tests/unit/test_exact" \
-            -object "$dir/tests/unit/test_spoken" -object "$dir/examples/cli/rodtravel" -object "$dir/lib/tablec" \
-            -object "$dir/lib/catalogc" >"$dir/counts/all.json" &&
+            -object "$dir/tests/unit/test_spoken" -object "$dir/tests/unit/test_csv_index" -object "$dir/examples/cli/rodtravel" \
+            -object "$dir/lib/tablec" -object "$dir/lib/catalogc" >"$dir/counts/all.json" &&
         python3 -B "$root/tests/checks/conditions.py" "$root" "$dir/counts/all.json"
 }
 

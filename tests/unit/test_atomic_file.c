@@ -18,82 +18,7 @@
 #include "io/atomic_file.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
-
-/* --- Calls that fail ---------------------------------------------------------------------------------- */
-
-/* The call that fails next time, or after so many that do not; NULL = none. */
-static struct {
-    const char *call;
-    int after;
-    int error;
-} plan;
-
-static bool fails(const char *call)
-{
-    if (plan.call == NULL || strcmp(plan.call, call) != 0 || plan.after-- > 0)
-        return false;
-    plan.call = NULL;
-    errno = plan.error;
-    return true;
-}
-
-int __real_fstat64(int descriptor, struct stat *out);
-int __wrap_fstat64(int descriptor, struct stat *out);
-int __real_lstat64(const char *name, struct stat *out);
-int __wrap_lstat64(const char *name, struct stat *out);
-int __real_mkstemp64(char *name);
-int __wrap_mkstemp64(char *name);
-FILE *__real_fdopen(int descriptor, const char *mode);
-FILE *__wrap_fdopen(int descriptor, const char *mode);
-int __real_open64(const char *name, int flags);
-int __wrap_open64(const char *name, int flags);
-int __real_fcntl64(int descriptor, int command, int value);
-int __wrap_fcntl64(int descriptor, int command, int value);
-#define WRAPPED(call, parameters, arguments) \
-    int __real_##call parameters; \
-    int __wrap_##call parameters; \
-    int __wrap_##call parameters { return fails(#call) ? -1 : __real_##call arguments; }
-WRAPPED(flock, (int descriptor, int operation), (descriptor, operation))
-WRAPPED(fchmod, (int descriptor, mode_t mode), (descriptor, mode))
-WRAPPED(fsync, (int descriptor), (descriptor))
-WRAPPED(link, (const char *name, const char *other), (name, other))
-WRAPPED(unlink, (const char *name), (name))
-WRAPPED(rename, (const char *name, const char *other), (name, other))
-WRAPPED(access, (const char *name, int mode), (name, mode))
-WRAPPED(fclose, (FILE *file), (file))
-
-ssize_t __real_write(int descriptor, const void *bytes, size_t size);
-ssize_t __wrap_write(int descriptor, const void *bytes, size_t size);
-ssize_t __wrap_write(int descriptor, const void *bytes, size_t size)
-{
-    return fails("write") ? -1 : __real_write(descriptor, bytes, size);
-}
-
-uid_t __real_geteuid(void);
-uid_t __wrap_geteuid(void);
-uid_t __wrap_geteuid(void) { return __real_geteuid() + (fails("geteuid") ? 1 : 0); }
-
-/* "unnamed": the file has lost its name by now. */
-int __wrap_fstat64(int descriptor, struct stat *out)
-{
-    int status = fails("fstat") ? -1 : __real_fstat64(descriptor, out);
-    if (status == 0 && fails("unnamed"))
-        out->st_nlink = 0;
-    return status;
-}
-
-int __wrap_lstat64(const char *name, struct stat *out) { return fails("lstat") ? -1 : __real_lstat64(name, out); }
-
-int __wrap_mkstemp64(char *name) { return fails("mkstemp") ? -1 : __real_mkstemp64(name); }
-
-FILE *__wrap_fdopen(int descriptor, const char *mode) { return fails("fdopen") ? NULL : __real_fdopen(descriptor, mode); }
-
-int __wrap_open64(const char *name, int flags) { return fails("open") ? -1 : __real_open64(name, flags); }
-
-int __wrap_fcntl64(int descriptor, int command, int value)
-{
-    return fails("fcntl") ? -1 : __real_fcntl64(descriptor, command, value);
-}
+#include "failing_calls.h"
 
 /* --- A folder ----------------------------------------------------------------------------------------- */
 
@@ -161,21 +86,15 @@ static int write_file(const char *name, const attempt *how)
 {
     atomic_file file;
     int lock = -1;
-    if (!how->at_close) {
-        plan.call = how->call;
-        plan.after = how->after;
-        plan.error = how->error;
-    }
+    if (!how->at_close && how->call != NULL)
+        fail_call(how->call, how->after, how->error);
     int status = atomic_file_open(name, &file);
     if (status != STATUS_CONTINUE)
         return status;
     file.fresh = how->fresh;
     assert_true(fputs("new", file.to) >= 0);
-    if (how->at_close) {
-        plan.call = how->call;
-        plan.after = how->after;
-        plan.error = how->error;
-    }
+    if (how->at_close && how->call != NULL)
+        fail_call(how->call, how->after, how->error);
     status = how->locks ? atomic_file_close_locked(&file, true, &lock) : atomic_file_close(&file, true);
     assert_int_equal(lock >= 0, how->locks && strcmp(how->text, "new") == 0);
     if (lock >= 0)
@@ -190,9 +109,7 @@ static void try_each(const attempt *attempts, size_t count, const char *before)
         if (before != NULL)
             write_text("file", before);
         int status = write_file("file", &attempts[i]);
-        if (attempts[i].call != NULL)
-            assert_null(plan.call); /* the call came */
-        plan.call = NULL;
+        assert_true(all_failed());
         assert_int_equal(status, attempts[i].status);
         expect_text("file", attempts[i].text);
         assert_int_equal(count_files(), attempts[i].text != NULL);
@@ -248,11 +165,10 @@ static void what_is_not_wanted_leaves_the_older_file(void **state)
         atomic_file file;
         int lock = -1;
         assert_int_equal(atomic_file_open("file", &file), STATUS_CONTINUE);
-        plan.call = closes ? NULL : "fclose";
-        plan.after = 0;
-        plan.error = EIO;
+        if (!closes)
+            fail_call("fclose", 0, EIO);
         assert_int_equal(atomic_file_close_locked(&file, false, &lock), STATUS_USAGE);
-        assert_null(plan.call);
+        assert_true(all_failed());
         assert_int_equal(lock, -1);
         expect_text("file", "old");
         assert_int_equal(count_files(), 1);
@@ -280,11 +196,10 @@ static void what_failed_earlier_is_told(void **state)
         atomic_file file;
         assert_int_equal(atomic_file_open("file", &file), STATUS_CONTINUE);
         assert_int_equal(fgetc(file.to), EOF); /* a file that is written cannot be read: its error is kept */
-        plan.call = writes ? "write" : NULL;
-        plan.after = 0;
-        plan.error = ENOSPC;
+        if (writes)
+            fail_call("write", 0, ENOSPC);
         assert_int_equal(atomic_file_close(&file, true), STATUS_USAGE);
-        assert_null(plan.call);
+        assert_true(all_failed());
         assert_int_equal(count_files(), 0);
     }
 }
@@ -364,11 +279,9 @@ static void what_a_killed_run_left_is_removed(void **state)
     static const char *const keep[] = {"fstat", "geteuid", "flock"};
     for (size_t i = 0; i < COUNT_OF(keep); i++) {
         write_text(left, "half");
-        plan.call = keep[i];
-        plan.after = 0;
-        plan.error = EWOULDBLOCK;
+        fail_call(keep[i], 0, EWOULDBLOCK);
         atomic_file_clean("file");
-        assert_null(plan.call);
+        assert_true(all_failed());
         expect_text(left, "half");
     }
     atomic_file_clean("file");

@@ -6,33 +6,30 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "io/csv_reader.h"
 #include "io/csv_index.h"
+#include "byte_source.h"
 
 #define SIZE_MOST 400u
 #define MOST 12u
+
+#ifdef SCAN_X86
+
+/* What the processor of this test does not have. */
+static const char *missing = "";
+
+bool plain_processor_has(const char *feature)
+{
+    return strcmp(feature, missing) != 0 && __builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") &&
+           __builtin_cpu_supports("popcnt") && __builtin_cpu_supports("pclmul") && __builtin_cpu_supports("sse4.2");
+}
+
+#endif
 
 /* As good as chance, and the same in every run. */
 static size_t chance(uint64_t *state)
 {
     *state = *state * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
     return (size_t)(*state >> 33);
-}
-
-/* What the reference reader gets: a first line that ends in a line feed, and what comes after it. */
-typedef struct given {
-    const char *bytes;
-    size_t size;
-    size_t at;
-} given;
-
-static long give(void *context, char *buffer, size_t size)
-{
-    given *from = context;
-    size_t count = from->size - from->at < size ? from->size - from->at : size;
-    memcpy(buffer, from->bytes + from->at, count);
-    from->at += count;
-    return (long)count;
 }
 
 static uint32_t split_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
@@ -74,10 +71,11 @@ static bool is_refused(const char *bytes, const csv_record *record)
            memchr(bytes, '\n', record->size) != NULL;
 }
 
+/* The reader gets a first line that ends in a line feed, and what comes after it. */
 static void open_after_first_line(csv_reader *reader, given *from, char separator)
 {
     csv_record record;
-    assert_true(csv_open(reader, (csv_source){give, from}, separator));
+    assert_true(csv_open(reader, source_of(from), separator));
     assert_int_equal(csv_next(reader, &record), CSV_RECORD);
 }
 
@@ -93,7 +91,7 @@ static void check(row_splitter *split, const char *row, char separator, const cs
 /* `bytes` are a first line of `first` bytes and a row, and SCAN_STEP bytes after it. */
 static void check_all(const char *bytes, size_t first, size_t size, char separator)
 {
-    given from = {bytes, size, 0};
+    given from = {.bytes = bytes, .size = size};
     csv_reader reader;
     csv_record record;
     csv_index_variant variant;
@@ -102,7 +100,7 @@ static void check_all(const char *bytes, size_t first, size_t size, char separat
     check(split_8, bytes + first, separator, &record);
 #ifdef SCAN_X86
     check(split_16, bytes + first, separator, &record);
-    if (SCAN_HAS_AVX2())
+    if (scan_has_avx2())
         check(split_32, bytes + first, separator, &record);
 #endif
     for (size_t i = 0; csv_index_get_variant(i, &variant); i++)
@@ -185,7 +183,7 @@ typedef struct reference_record {
 
 static void read_all(const char *bytes, size_t size, reference_record records[BUFFER + 1])
 {
-    given from = {bytes, size, 0};
+    given from = {.bytes = bytes, .size = size};
     csv_reader reader;
     csv_record record;
     size_t count = 0;
@@ -261,10 +259,34 @@ static void test_random_prefixes(void **unused)
     }
 }
 
+/* A processor without one of the features takes the variant that needs none. */
+static void test_plain_processors(void **unused)
+{
+#ifdef SCAN_X86
+    static const char *const features[] = {"avx2", "bmi", "popcnt", "pclmul", "sse4.2"};
+    static const char bytes[4 + SCAN_STEP] = "\"a\"\n";
+    csv_index_variant variant;
+    uint32_t ends[MOST + SCAN_ENDS_MORE];
+    for (size_t i = 0; i < sizeof features / sizeof *features; i++) {
+        missing = features[i];
+        assert_false(scan_has_avx2());
+        assert_false(csv_index_get_variant(2, &variant));
+        assert_true(csv_index_get_variant(1, &variant));
+        assert_int_equal(split_quoted_row(bytes, ',', MOST, ends), 1);
+        assert_int_equal(ends[0], 3);
+        assert_int_equal(csv_complete_prefix(bytes, 4, ',', BUFFER), 4);
+    }
+    missing = "";
+    assert_int_equal(csv_index_get_variant(2, &variant), scan_has_avx2());
+    assert_int_equal(csv_complete_prefix(bytes, 4, ',', BUFFER), 4);
+#endif
+    (void)unused;
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_plain_and_quoted_rows),
                                        cmocka_unit_test(test_bad_rows), cmocka_unit_test(test_prefixes),
-                                       cmocka_unit_test(test_random_prefixes)};
+                                       cmocka_unit_test(test_random_prefixes), cmocka_unit_test(test_plain_processors)};
     return cmocka_run_group_tests_name("scan", tests, NULL, NULL);
 }

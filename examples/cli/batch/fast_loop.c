@@ -146,7 +146,7 @@ SCAN_AVX2 static void write_rows_32(batch_chunk *chunk) { write_cached_rows(chun
 
 void batch_write_cached_rows(batch_chunk *chunk)
 {
-    if (SCAN_HAS_AVX2())
+    if (scan_has_avx2())
         write_rows_32(chunk);
     else
         write_rows_16(chunk);

@@ -124,6 +124,16 @@ static size_t find_prefix_8(const char *bytes, size_t size, char separator, size
 
 #ifdef SCAN_X86
 
+#ifndef PROCESSOR_HAS /* a test chooses what a processor has */
+#define PROCESSOR_HAS(feature) (__builtin_cpu_supports(feature) != 0)
+#endif
+
+bool scan_has_avx2(void)
+{
+    return PROCESSOR_HAS("avx2") && PROCESSOR_HAS("bmi") && PROCESSOR_HAS("popcnt") && PROCESSOR_HAS("pclmul") &&
+           PROCESSOR_HAS("sse4.2");
+}
+
 static uint32_t split_quoted_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
     return split_quoted(bytes, separator, most, ends, scan_bytes_16, scan_parity_shifts, scan_write);
@@ -156,8 +166,7 @@ bool csv_index_get_variant(size_t number, csv_index_variant *out)
     if (number >= sizeof variants / sizeof *variants)
         return false;
 #ifdef SCAN_X86
-    bool wide = SCAN_HAS_AVX2();
-    if (number == 2 && !wide)
+    if (number == 2 && !scan_has_avx2())
         return false;
 #endif
     *out = variants[number];
@@ -168,13 +177,13 @@ bool csv_index_get_variant(size_t number, csv_index_variant *out)
 
 uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return SCAN_HAS_AVX2() ? split_quoted_32(bytes, separator, most, ends)
+    return scan_has_avx2() ? split_quoted_32(bytes, separator, most, ends)
                            : split_quoted_16(bytes, separator, most, ends);
 }
 
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max)
 {
-    return SCAN_HAS_AVX2() ? find_prefix_32(bytes, size, separator, cells_max)
+    return scan_has_avx2() ? find_prefix_32(bytes, size, separator, cells_max)
                            : find_prefix_16(bytes, size, separator, cells_max);
 }
 

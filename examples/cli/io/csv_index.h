@@ -240,11 +240,9 @@ ALWAYS_INLINE byte_masks scan_bytes_16(const char *bytes, char separator)
                         scan_equal_16(bytes, '\r'), scan_equal_16(bytes, '\0')};
 }
 
-/* What a function must be marked with in which the following are used. */
+/* What a function must be marked with in which the following are used, and whether this processor can run it. */
 #define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt,pclmul,sse4.2")))
-#define SCAN_HAS_AVX2()                                                                                     \
-    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt") && \
-     __builtin_cpu_supports("pclmul") && __builtin_cpu_supports("sse4.2"))
+bool scan_has_avx2(void);
 
 /* 64 bytes. */
 typedef struct scan_halves {

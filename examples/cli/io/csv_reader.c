@@ -63,8 +63,8 @@ static inline char byte_at(const csv_reader *reader, size_t at) { return reader-
 
 bool csv_open(csv_reader *reader, csv_source source, char separator)
 {
-    *reader = (csv_reader){.source = source, .capacity = CSV_BLOCK, .line = 1, .first_line = true,
-                           .separator = separator};
+    *reader = (csv_reader){.source = source, .capacity = CSV_BLOCK, .line = 1, .fault_line = 1,
+                           .first_line = true, .separator = separator};
     reader->buffer = calloc(1, CSV_BLOCK + CSV_PAD);
     reader->cells = malloc(CSV_CELLS_MAX * sizeof *reader->cells);
     if (reader->buffer == NULL || reader->cells == NULL) {
@@ -200,8 +200,8 @@ static quoted_end scan_cells(csv_reader *reader, bool quotes)
             return end;
         if (!add_cell(reader, start, reader->scan))
             return QUOTED_FAULT;
-        if (!have(reader, reader->scan))
-            return reader->fault == CSV_RECORD ? QUOTED_GOOD : QUOTED_FAULT;
+        if (!have(reader, reader->scan)) /* a fault would have ended the cell */
+            return QUOTED_GOOD;
         char stop = byte_at(reader, reader->scan);
         if (stop == '\n' || stop == '\r')
             return QUOTED_GOOD;

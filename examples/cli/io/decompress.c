@@ -181,13 +181,13 @@ static long read_compressed(decompressor *stream, char *to, size_t size)
             if (!fill(stream))
                 return fail(stream, DECOMPRESS_E_SOURCE);
         }
-        if (stream->begin == stream->end && stream->source_done && !stream->inside)
+        if (stream->begin == stream->end && !stream->inside)
             return 0;
         size_t before = stream->begin;
         decompress_status status = stream->format->step(stream, to, size, &given);
         if (status != DECOMPRESS_OK)
             return fail(stream, status);
-        if (given == 0 && stream->begin == before && stream->source_done)
+        if (given == 0 && stream->begin == before) /* only without input is there no step forward */
             return fail(stream, DECOMPRESS_E_CUT);
     }
     return (long)given;

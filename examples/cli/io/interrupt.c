@@ -21,11 +21,12 @@ static void handle_signal(int number)
 
 static void listen_to(int number)
 {
-    struct sigaction now;
+    struct sigaction now = {.sa_handler = SIG_DFL};
     struct sigaction wanted = {.sa_handler = handle_signal};
     wanted.sa_flags = (int)(SA_RESETHAND | SA_RESTART); /* poll() ends all the same; stdio would lose what it moves */
     sigemptyset(&wanted.sa_mask);
-    if (sigaction(number, NULL, &now) == 0 && now.sa_handler != SIG_IGN)
+    (void)sigaction(number, NULL, &now);
+    if (now.sa_handler != SIG_IGN)
         (void)sigaction(number, &wanted, NULL);
 }
 

@@ -28,12 +28,12 @@ static size_t write_out(output *to)
     return written;
 }
 
-/* A row that was cut off can be read as another one. Only a file takes it back. */
+/* A row that was cut off can be read as another one. Only a file takes it back: what is no file has no end. */
 static void take_back(const output *to, size_t written)
 {
     struct stat file;
     off_t end = lseek(to->descriptor, 0, SEEK_CUR);
-    if (end < (off_t)written || fstat(to->descriptor, &file) != 0 || !S_ISREG(file.st_mode) || file.st_size != end)
+    if (end < (off_t)written || fstat(to->descriptor, &file) != 0 || file.st_size != end)
         return;
     if (ftruncate(to->descriptor, end - (off_t)written) == 0)
         (void)lseek(to->descriptor, end - (off_t)written, SEEK_SET);

@@ -15,7 +15,7 @@ static int open_unnamed(void)
     char path[PATH_MAX];
     bool is_given = folder != NULL && folder[0] != '\0';
     int size = snprintf(path, sizeof path, "%s/rodtravel-XXXXXX", is_given ? folder : "/tmp");
-    if (size < 0 || (size_t)size >= sizeof path) {
+    if ((size_t)size >= sizeof path) {
         errno = ENAMETOOLONG;
         return -1;
     }

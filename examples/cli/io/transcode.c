@@ -48,7 +48,8 @@ static void finish(transcoder *stream, char *out, size_t room)
     stream->finished = true;
 }
 
-/* Converts into the empty output block. More input is read only if nothing came out, so that nobody waits for it. */
+/* Converts into the empty output block, which has room for a character. More input is read only if nothing came out, so
+ * that nobody waits for it; what is left then is at most the beginning of a character. */
 static void convert(transcoder *stream)
 {
     char *in = stream->in + stream->in_begin;
@@ -66,9 +67,9 @@ static void convert(transcoder *stream)
         stream->fault = TRANSCODE_E_BYTES;
     else if (stream->source_done && reason == EINVAL)
         stream->fault = TRANSCODE_E_CUT;
-    else if (stream->source_done && reason == 0)
+    else if (stream->source_done)
         finish(stream, out, out_left);
-    else if (reason != E2BIG && stream->out_end == 0)
+    else if (stream->out_end == 0)
         refill(stream);
 }
 

@@ -60,14 +60,14 @@ bool file_target(const char *name, char target[FILE_PATH_SIZE])
 
 /* --- Files of a command line -------------------------------------------------------------------------- */
 
-#define FILES_MAX 8
 #define LABEL_SIZE 400
 
 typedef struct named_file {
     const char *option; /* NULL = an operand, or standard output */
     const char *name;
+    int descriptor; /* of "-"; -1 = another file */
     bool written;
-    bool standard;
+    bool implied; /* standard output, which nothing names */
     bool exists;
     struct stat file;
     struct stat folder; /* where it is, or will be */
@@ -75,13 +75,13 @@ typedef struct named_file {
 } named_file;
 
 /* What is not found is like no other file. */
-static void find_file(named_file *of)
+static void look_at(named_file *of)
 {
     char target[FILE_PATH_SIZE], folder[FILE_PATH_SIZE];
-    of->standard = strcmp(of->name, "-") == 0;
-    if (of->standard) {
+    if (strcmp(of->name, "-") == 0) {
         of->name = of->option != NULL ? "-" : of->written ? say("standard output") : say("standard input");
-        of->exists = fstat(of->written ? STDOUT_FILENO : STDIN_FILENO, &of->file) == 0;
+        of->descriptor = of->written ? STDOUT_FILENO : STDIN_FILENO;
+        of->exists = fstat(of->descriptor, &of->file) == 0;
         return;
     }
     of->exists = stat(of->name, &of->file) == 0;
@@ -100,8 +100,8 @@ static bool is_same(const struct stat *a, const struct stat *b)
 /* Names that differ only in case are one file on many disks; of two that are there the disk itself tells. */
 static bool is_same_file(const named_file *a, const named_file *b)
 {
-    if (a->standard && b->standard)
-        return a->written && b->written;
+    if (a->descriptor >= 0 && a->descriptor == b->descriptor)
+        return !a->implied;
     if (a->exists && b->exists)
         return S_ISREG(a->file.st_mode) && is_same(&a->file, &b->file);
     return a->base[0] != '\0' && is_same(&a->folder, &b->folder) && strcasecmp(a->base, b->base) == 0;
@@ -116,51 +116,54 @@ static const char *label_of(const named_file *file, char label[LABEL_SIZE])
     return label;
 }
 
-static int compare_with(const named_file *one, const named_file *others, size_t count)
+/* What the command line names as a file of this kind, or NULL. */
+static const char *name_of(const command_line *from, const file_argument *kind)
 {
-    char label[LABEL_SIZE], other[LABEL_SIZE];
-    for (size_t i = 0; i < count; i++) {
-        if ((one->written || others[i].written) && is_same_file(one, &others[i]))
+    if (kind->option == FILE_OPERAND)
+        return from->operand_count > 0 ? from->operands[0] : "-";
+    for (size_t i = 0; i < from->given_count; i++) {
+        if (from->given[i].option == kind->option)
+            return from->given[i].value;
+    }
+    return NULL;
+}
+
+/* The file of the command's kind of that number; standard output comes after the last one. False: there is none. */
+static bool find_file(const command_line *from, size_t number, named_file *out)
+{
+    static const file_argument standard_output = {FILE_OPERAND, true};
+    const command_spec *command = from->command;
+    bool implied = number == command->file_count;
+    const file_argument *kind = implied ? &standard_output : &command->files[number];
+    const char *name = implied ? "-" : name_of(from, kind);
+    if (name == NULL)
+        return false;
+    *out = (named_file){.option = kind->option == FILE_OPERAND ? NULL : command->options[kind->option].name, .name = name,
+                        .descriptor = -1, .written = kind->written, .implied = implied};
+    look_at(out);
+    return true;
+}
+
+/* Compares a file with those before it. */
+static int compare_with(const command_line *from, const named_file *one, size_t before)
+{
+    named_file other;
+    char label[LABEL_SIZE], other_label[LABEL_SIZE];
+    for (size_t i = 0; i < before; i++) {
+        if (find_file(from, i, &other) && (one->written || other.written) && is_same_file(one, &other))
             return print_error("%s and %s are the same file; nothing is written: give the output another name",
-                               label_of(&others[i], other), label_of(one, label));
+                               label_of(&other, other_label), label_of(one, label));
     }
     return STATUS_CONTINUE;
 }
 
-/* The values of the command line that are files of this kind. Returns their number. */
-static size_t list_files(const command_line *from, const file_argument *kind, named_file *files, size_t room)
-{
-    size_t count = 0;
-    if (kind->option == FILE_OPERAND) {
-        const char *name = from->operand_count > 0 ? from->operands[0] : "-";
-        files[count++] = (named_file){.name = name, .written = kind->written};
-    }
-    for (size_t i = 0; i < from->given_count && count < room; i++) {
-        if (from->given[i].option == kind->option)
-            files[count++] = (named_file){.option = from->command->options[kind->option].name,
-                                          .name = from->given[i].value, .written = kind->written};
-    }
-    return count;
-}
-
 int check_files(const command_line *from)
 {
-    named_file files[FILES_MAX];
-    const command_spec *command = from->command;
-    bool standard = false;
-    size_t count = 0;
+    named_file one;
     int status = STATUS_CONTINUE;
-    for (size_t i = 0; i < command->file_count && count + 1 < FILES_MAX; i++)
-        count += list_files(from, &command->files[i], files + count, FILES_MAX - 1 - count);
-    for (size_t i = 0; i < count && status == STATUS_CONTINUE; i++) {
-        find_file(&files[i]);
-        standard = standard || (files[i].standard && files[i].written);
-        status = compare_with(&files[i], files, i);
+    for (size_t i = 0; i <= from->command->file_count && status == STATUS_CONTINUE; i++) {
+        if (find_file(from, i, &one))
+            status = compare_with(from, &one, i);
     }
-    if (standard || status != STATUS_CONTINUE)
-        return status;
-    files[count] = (named_file){.name = "-", .written = true};
-    find_file(&files[count]);
-    files[count].standard = false;
-    return compare_with(&files[count], files, count);
+    return status;
 }
