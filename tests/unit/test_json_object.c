@@ -26,7 +26,7 @@ static void objects_are_read_to_their_end(void **state)
 {
     (void)state;
     static const char *const objects[] = {
-        "{}", " { } ", "{\"a\":\"\\u0009\\uABcdx\"}", "{\"a\":\"\\\"\\\\\\/\\b\\f\\n\\r\\t\"}", "{\"a\":-0.5e+1,\"b\":1E-2,\"c\":[]}",
+        "{}", " \t\r\n{ } ", "{\r\n\t\"a\" :\n1\r,\t\"b\":[\n]}", "{\"a\":\"\\u0009\\uABcdx\"}", "{\"a\":\"\\\"\\\\\\/\\b\\f\\n\\r\\t\"}", "{\"a\":-0.5e+1,\"b\":1E-2,\"c\":[]}",
         "{\"a\":[{\"b\":[1,true]},null,{},\"]\"],\"c\":false}"};
     for (size_t i = 0; i < sizeof objects / sizeof objects[0]; i++) {
         size_t size = strlen(objects[i]), closed = size;

@@ -138,8 +138,8 @@ static bool find_file(const command_line *from, size_t number, named_file *out)
     const char *name = implied ? "-" : name_of(from, kind);
     if (name == NULL)
         return false;
-    *out = (named_file){.option = kind->option == FILE_OPERAND ? NULL : command->options[kind->option].name, .name = name,
-                        .descriptor = -1, .written = kind->written, .implied = implied};
+    *out = (named_file){.name = name, .descriptor = -1, .written = kind->written, .implied = implied};
+    out->option = kind->option == FILE_OPERAND ? NULL : command->options[kind->option].name;
     look_at(out);
     return true;
 }
