@@ -25,8 +25,11 @@ batch_tally batch_tally_of(const rodt_finding *finding, bool in_detail)
     return tally;
 }
 
+/* What could not be read is one kind, whatever else is marked on it. */
 static uint64_t key_of(const batch_tally *tally)
 {
+    if (tally->family == RODT_FAMILY_UNKNOWN && tally->size[0] == '\0')
+        return 0;
     uint64_t key = (uint64_t)tally->family << 40 | (uint64_t)tally->stroke_class << 32;
     for (int i = 0; i < RODT_SIZE_TEXT_SIZE && tally->size[i] != '\0'; i++)
         key |= (uint64_t)(unsigned char)tally->size[i] << 8 * i;
