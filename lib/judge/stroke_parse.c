@@ -307,10 +307,10 @@ static bool find_both_days(const char *text, size_t size, rodt_reading *reading)
     rodt_date days[COUNT_OF(orders)];
     size_t count = 0;
     for (size_t i = 0; i < COUNT_OF(orders); i++) {
-        bool fresh = rodt_date_parse_n(text, size, orders[i], &days[count], NULL) == RODT_OK;
-        for (size_t k = 0; k < count && fresh; k++)
-            fresh = rodt_date_compare(days[k], days[count]) != 0;
-        count += fresh;
+        /* the third order can give the first day again, but the second one only where all three are the same */
+        if (rodt_date_parse_n(text, size, orders[i], &days[count], NULL) == RODT_OK &&
+            (count == 0 || rodt_date_compare(days[0], days[count]) != 0))
+            count++;
     }
     if (count != 2)
         return false;

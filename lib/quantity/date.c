@@ -155,37 +155,34 @@ static bool make_ordered(const group parts[3], rodt_date_order order, rodt_date 
            rodt_date_make(year, parts[index[order][1]].value, day->value, out) == RODT_OK;
 }
 
-/* How many different days the groups can mean in the given order, or in any one if it is unknown; *first is one. */
-static unsigned count_days(const group parts[3], rodt_date_order order, rodt_date *first)
+/* The different days that the groups can mean in the given order, or in any one if it is unknown. The third order can
+ * give the first day again, but the second one only where all three are the same. */
+static unsigned count_days(const group parts[3], rodt_date_order order, rodt_date days[3])
 {
-    rodt_date days[3];
     unsigned count = 0;
     for (int i = RODT_DATE_ORDER_DAY_FIRST; i < RODT_DATE_ORDER_END; i++) {
         bool asked = order == RODT_DATE_ORDER_UNKNOWN || (int)order == i;
-        bool is_new = asked && make_ordered(parts, (rodt_date_order)i, &days[count]);
-        for (unsigned k = 0; k < count && is_new; k++)
-            is_new = rodt_date_compare(days[k], days[count]) != 0;
-        count += is_new;
+        if (asked && make_ordered(parts, (rodt_date_order)i, &days[count]) &&
+            (count == 0 || rodt_date_compare(days[0], days[count]) != 0))
+            count++;
     }
-    if (count > 0)
-        *first = days[0];
     return count;
 }
 
 /* Only a date that is complete can be ambiguous: the tail is checked first. */
 static rodt_status store_ordered(const group parts[3], rodt_date_order order, rodt_date *out, rodt_error *error)
 {
-    rodt_date day, other;
-    unsigned count = count_days(parts, order, &day);
+    rodt_date days[3];
+    unsigned count = count_days(parts, order, days);
     if (count > 1) {
-        const rodt_error_argument days = rodti_error_word("count", count == 2 ? "2" : "3");
-        return rodti_error_with(error, RODT_E_AMBIGUOUS, 0, RODT_MESSAGE_ERROR_DAYS, &days, 1);
+        const rodt_error_argument number = rodti_error_word("count", count == 2 ? "2" : "3");
+        return rodti_error_with(error, RODT_E_AMBIGUOUS, 0, RODT_MESSAGE_ERROR_DAYS, &number, 1);
     }
-    if (count == 0 && count_days(parts, RODT_DATE_ORDER_UNKNOWN, &other) > 0)
-        return set_error(error, 0, RODT_MESSAGE_ERROR_DATE_ORDER);
-    if (count == 0)
-        return set_error(error, 0, RODT_MESSAGE_ERROR_NO_SUCH_DAY);
-    *out = day;
+    if (count == 0) {
+        bool is_any = count_days(parts, RODT_DATE_ORDER_UNKNOWN, days) > 0;
+        return set_error(error, 0, is_any ? RODT_MESSAGE_ERROR_DATE_ORDER : RODT_MESSAGE_ERROR_NO_SUCH_DAY);
+    }
+    *out = days[0];
     return RODT_OK;
 }
 
@@ -198,9 +195,9 @@ static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_
     if (!read_group(cursor, &parts[1]) || parts[1].digits > 2 || cursor->code != separator)
         return set_error(error, parts[1].column, RODT_MESSAGE_ERROR_SECOND_AND_YEAR);
     rodti_text_next(cursor);
-    bool is_number = read_group(cursor, &parts[2]);
-    bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits <= 2;
-    if (!is_number || (!is_day && !full_year(&parts[2], &year)))
+    (void)read_group(cursor, &parts[2]);
+    bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits == 1; /* of two it is a year as well */
+    if (!is_day && !full_year(&parts[2], &year))
         return set_error(error, parts[2].column, RODT_MESSAGE_ERROR_YEAR_DIGITS);
     if (!is_complete(cursor))
         return set_error(error, cursor->column, RODT_MESSAGE_ERROR_DATE_END);
@@ -224,19 +221,19 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     return read_numbers(cursor, &first, separator, order, out, error);
 }
 
-/* The value of so many digits; below zero if one of them is none. */
+/* The value of so many digits; 0 if one of them is none. */
 static int value_of_digits(const char *at, int count)
 {
     int value = 0;
     for (; count > 0; count--, at++) {
         if (!text_is_digit((unsigned char)*at))
-            return -1;
+            return 0;
         value = value * 10 + (*at - '0');
     }
     return value;
 }
 
-/* "2024-03-05", as most files have it; rodt_date_make refuses what is below zero. */
+/* "2024-03-05", as most files have it; rodt_date_make refuses a zero. */
 static bool read_plain(const char *text, size_t size, rodt_date *out)
 {
     return size == sizeof "2024-03-05" - 1 && text[4] == '-' && text[7] == '-' &&
