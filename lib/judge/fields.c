@@ -236,17 +236,19 @@ bool rodti_is_division(rodt_length length)
     return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
 }
 
-/* True if a text that is not blank is a division in some unit, with a point or a comma as its decimal separator. */
+static bool is_division_in(rodt_unit unit, bool decimal_comma, const char *text, size_t size)
+{
+    const rodt_style style = {.unit = unit, .decimal_comma = decimal_comma};
+    rodt_length length;
+    return rodt_length_parse_n(text, size, &style, &length, NULL, NULL) == RODT_OK && rodti_is_division(length);
+}
+
+/* True if a text that is not blank is a division in some unit, with a point or a comma as its decimal separator. What is
+ * one in centimetres is one in millimetres, too. */
 static bool is_any_division(const char *text, size_t size)
 {
-    for (int style = 0; style < 6; style++) {
-        const rodt_style read = {.unit = (rodt_unit)(style / 2), .decimal_comma = style % 2 != 0};
-        rodt_length length;
-        rodt_status status = rodt_length_parse_n(text, size, &read, &length, NULL, NULL);
-        if (status == RODT_OK && rodti_is_division(length))
-            return true;
-    }
-    return false;
+    return is_division_in(RODT_UNIT_IN, false, text, size) || is_division_in(RODT_UNIT_MM, false, text, size) ||
+           is_division_in(RODT_UNIT_MM, true, text, size);
 }
 
 bool rodt_field_accepts(rodt_field field, const char *text, size_t size)

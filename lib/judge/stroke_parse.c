@@ -184,21 +184,17 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_E
     const char *text = text_of(from->text, field);
     size_t size;
     rodt_error error;
-    rodt_length length = {0, 0};
     from->is_plain =
         text != NULL && !from->unit_unknown && rodti_length_plain(text, NULL, &from->style, out, written);
     if (from->is_plain)
         return true;
     if (!find_text(from, field, &text, &size))
         return false;
-    rodt_status status = from->unit_unknown
-                             ? read_without_unit(from, text, size, &length, written, &error)
-                             : rodt_length_parse_n(text, size, &from->style, &length, written, &error);
-    if (status == RODT_OK)
-        *out = length;
-    else if (status == RODT_E_EMPTY)
+    rodt_status status = from->unit_unknown ? read_without_unit(from, text, size, out, written, &error)
+                                            : rodt_length_parse_n(text, size, &from->style, out, written, &error);
+    if (status == RODT_E_EMPTY)
         add_missing(from, field);
-    else
+    else if (status != RODT_OK)
         add_unreadable(from, field, &error);
     return status == RODT_OK;
 }
@@ -212,7 +208,7 @@ static size_t find_lost_blanks(const parser *from, rodt_field field, rodt_unit w
 
 static void read_measurement(parser *from, rodt_field field, rodt_length *out, rodt_length other[LOST_BLANK_MAX])
 {
-    RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
+    RODT_ENUM32(rodt_unit) written;
     if (!read_length(from, field, out, &written))
         return;
     if (written != RODT_UNIT_IN)
@@ -223,7 +219,7 @@ static void read_measurement(parser *from, rodt_field field, rodt_length *out, r
 /* A mark has no second value in a reading, so a fraction whose blank may be lost is no mark at all. */
 static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
-    RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
+    RODT_ENUM32(rodt_unit) written;
     if (text_of(from->text, field) == NULL || !read_length(from, field, out, &written))
         return;
     rodt_length other[LOST_BLANK_MAX];
@@ -302,13 +298,11 @@ static int read_word(parser *from, rodt_field field, rodt_message_code expected)
 /* A date of two meanings is two days, and both are judged (stroke.c); one of three is none. */
 static bool find_both_days(const char *text, size_t size, rodt_reading *reading)
 {
-    static const rodt_date_order orders[] = {RODT_DATE_ORDER_DAY_FIRST, RODT_DATE_ORDER_MONTH_FIRST,
-                                             RODT_DATE_ORDER_YEAR_FIRST};
-    rodt_date days[COUNT_OF(orders)];
+    rodt_date days[RODT_DATE_ORDER_END];
     size_t count = 0;
-    for (size_t i = 0; i < COUNT_OF(orders); i++) {
+    for (int order = RODT_DATE_ORDER_DAY_FIRST; order < RODT_DATE_ORDER_END; order++) {
         /* the third order can give the first day again, but the second one only where all three are the same */
-        if (rodt_date_parse_n(text, size, orders[i], &days[count], NULL) == RODT_OK &&
+        if (rodt_date_parse_n(text, size, (rodt_date_order)order, &days[count], NULL) == RODT_OK &&
             (count == 0 || rodt_date_compare(days[0], days[count]) != 0))
             count++;
     }

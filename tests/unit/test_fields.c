@@ -68,12 +68,18 @@ static void spelling_of_a_heading_makes_no_difference(void **state)
     assert_true(rodt_heading_equal("AZ", 2, "az", 2));
     assert_false(rodt_heading_equal("[", 1, "{", 1));
     assert_false(rodt_heading_equal("a\0b", 3, "a", 1));
+    assert_false(rodt_heading_equal("a\0b", 3, "ab", 2));
+    assert_true(rodt_heading_equal("a\0", 2, "a\1", 2)); /* a sign that no heading has */
+    assert_true(rodt_heading_equal(NULL, 0, NULL, 0));
+    assert_false(rodt_heading_equal(NULL, 0, "", 0));
+    assert_false(rodt_heading_equal("", 0, NULL, 0));
     /* A mark or a blank of several bytes at the end, cut, and nearly one. */
     assert_true(rodt_heading_equal("psi\xEF\xBB\xBF", 6, "psi", 3));
     assert_false(rodt_heading_equal("psi\xEF\xBB\xBF", 5, "psi", 3));
     assert_false(rodt_heading_equal("psi\xEF\xBB\xBE", 6, "psi", 3));
     assert_true(rodt_heading_equal("psi\xC2\xA0", 5, "psi", 3));
     assert_false(rodt_heading_equal("psi\xC2\xA0", 4, "psi", 3));
+    assert_false(rodt_heading_equal("psi\xC2\xA1", 5, "psi", 3));
     assert_false(rodt_heading_equal("psi\xC2\xA1", 5, "psi", 3));
     assert_false(rodt_heading_equal("unit", 4, "units", 5));
     assert_false(rodt_heading_equal("a\0b", 3, "ab", 2));
@@ -107,7 +113,11 @@ static void every_slip_of_a_heading_is_told(void **state)
             expect_meant(slip, (rodt_field)field);
         }
     }
-    static const char *const others[] = {"note", "name", "site", "state", "plate", "axle", "side", "line", "fleet", "", "x"};
+    assert_int_equal(meant("insp dte"), RODT_FIELD_DATE);
+    /* two slips are another word */
+    static const char *const others[] = {"note",    "name",    "site",    "state",   "plate",   "axle",    "side",
+                                         "line",    "fleet",   "",        "x",       "chamb",   "chamberxx", "cxamxer",
+                                         "caxmber", "cxhmber", "cahmbre", "chaxmbe", "chamxxber", "hamxber", "ch4mber"};
     for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
         assert_int_equal(meant(others[i]), RODT_FIELD_NONE);
 }
@@ -134,7 +144,18 @@ static void a_heading_that_looks_meant_is_told(void **state)
                  {"kPa_after", RODT_FIELD_PSI_AFTER},  {"psi2", RODT_FIELD_PSI_AFTER},
                  {"class", RODT_FIELD_NONE},           {"Rated", RODT_FIELD_RATED_STROKE},
                  {"Slack arm", RODT_FIELD_ARM_LENGTH}, {"unit_no", RODT_FIELD_NONE},
-                 {"engine_model", RODT_FIELD_NONE},    {"brakes", RODT_FIELD_NONE}};
+                 {"engine_model", RODT_FIELD_NONE},    {"brakes", RODT_FIELD_NONE},
+                 {"Datum", RODT_FIELD_DATE},           {"Fecha", RODT_FIELD_DATE},
+                 {"inspected by", RODT_FIELD_DATE},    {"measured at", RODT_FIELD_DATE},
+                 {"tested on", RODT_FIELD_DATE},       {"tested at", RODT_FIELD_DATE},
+                 {"the stroke class", RODT_FIELD_STROKE_CLASS}, {"rated stroke (in)", RODT_FIELD_RATED_STROKE},
+                 {"marked limit (in)", RODT_FIELD_MARKED_LIMIT}, {"psi after test", RODT_FIELD_PSI_AFTER},
+                 {"after kPa", RODT_FIELD_PSI_AFTER},  {"after psi", RODT_FIELD_PSI_AFTER},
+                 {"pressure after test", RODT_FIELD_PSI_AFTER}, {"pressure 2", RODT_FIELD_PSI_AFTER},
+                 {"kPa", RODT_FIELD_PSI},              {"unit of length", RODT_FIELD_UNIT},
+                 {"measurement unit", RODT_FIELD_UNIT}, {"spring brake state", RODT_FIELD_SPRING_BRAKE},
+                 {"parking brake", RODT_FIELD_SPRING_BRAKE}, {"engine off", RODT_FIELD_ENGINE},
+                 {"arm length (in)", RODT_FIELD_ARM_LENGTH}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_int_equal(meant(cases[i].heading), cases[i].field);
     assert_int_equal(meant("psi"), RODT_FIELD_NONE); /* it is read */
@@ -147,8 +168,12 @@ static void a_heading_that_looks_meant_is_told(void **state)
     memcpy(paragraph + 200, "pressure", 8);
     assert_int_equal(rodt_field_meant(paragraph, sizeof paragraph), RODT_FIELD_PSI);
     memset(paragraph + 200, 'x', 8);
-    memcpy(paragraph + 300, "pressure", 8);
+    memcpy(paragraph + 248, "pressure", 8);
     assert_int_equal(rodt_field_meant(paragraph, sizeof paragraph), RODT_FIELD_NONE);
+    memset(paragraph + 248, 'x', 8);
+    memcpy(paragraph + 247, "pressure", 8);
+    assert_int_equal(rodt_field_meant(paragraph, sizeof paragraph), RODT_FIELD_PSI);
+    assert_int_equal(rodt_field_meant(paragraph, 250), RODT_FIELD_NONE);
 }
 
 static bool accepts(rodt_field field, const char *text) { return rodt_field_accepts(field, text, strlen(text)); }
@@ -169,6 +194,15 @@ static void a_first_cell_tells_what_a_column_is_about(void **state)
     assert_false(accepts(RODT_FIELD_DIVISION, "16"));
     assert_false(accepts(RODT_FIELD_DIVISION, "0"));
     assert_true(accepts(RODT_FIELD_DIVISION, "1")); /* a millimetre */
+    assert_true(accepts(RODT_FIELD_DIVISION, "12"));
+    assert_true(accepts(RODT_FIELD_DIVISION, "12,5"));
+    assert_false(accepts(RODT_FIELD_DIVISION, "13"));
+    static const char *const of_others[][3] = {{"released", "applied", "warm"}, {"cold", "hot", "1"}, {"off", "on", "released"}};
+    for (int field = RODT_FIELD_ENGINE; field <= RODT_FIELD_DRUM; field++)
+        for (size_t i = 0; i < 3; i++)
+            assert_false(accepts((rodt_field)field, of_others[field - RODT_FIELD_ENGINE][i]));
+    assert_true(accepts(RODT_FIELD_SPRING_BRAKE, "off"));
+    assert_true(accepts(RODT_FIELD_UNIT, ""));
     assert_true(accepts(RODT_FIELD_UNIT, "pouces"));
     assert_false(accepts(RODT_FIELD_UNIT, "T-104"));
     assert_true(accepts(RODT_FIELD_CHAMBER, "anything"));
@@ -192,7 +226,16 @@ static void a_unit_can_be_a_vehicle(void **state)
     assert_false(rodt_unit_is_vehicle(NULL, 0));
     assert_false(rodt_unit_is_vehicle("T-\0" "104", 6));
     assert_false(is_vehicle("T-104\xC2\xBD")); /* a raised half */
-    assert_true(is_vehicle("T-104"));
+    static const char *const vehicles[] = {"T-104", "T-1", "T-2", "T-9", "0", "9", "3", "A 64", "101", "11", "12", "1001", "64 thx"};
+    static const char *const divisions[] = {"1",  "2",   "4",   "8",    "10",   "16",    "32",    "64",  "100",
+                                            "128", "1000", "64th", "10 mm", "1 cm", "8 in", "8 inch", "8 inches", "8 po"};
+    static const char *const neither[] = {"1.5", "1,5", "1'", "1\"", "1/2", "T-10\x80", "T", ":", "/"};
+    for (size_t i = 0; i < sizeof vehicles / sizeof vehicles[0]; i++)
+        assert_true(is_vehicle(vehicles[i]));
+    for (size_t i = 0; i < sizeof divisions / sizeof divisions[0]; i++)
+        assert_false(is_vehicle(divisions[i]));
+    for (size_t i = 0; i < sizeof neither / sizeof neither[0]; i++)
+        assert_false(is_vehicle(neither[i]));
 }
 
 int main(void)

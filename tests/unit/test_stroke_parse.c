@@ -169,6 +169,10 @@ static void a_unit_that_nobody_knows_leaves_bare_numbers_unread(void **state)
         assert_int_equal(errors[0].status, RODT_E_SYNTAX);
         if (cases[i].status != RODT_OK)
             assert_int_equal(errors[1].status, cases[i].status);
+        if (cases[i].status == RODT_E_UNIT) {
+            assert_int_equal(errors[1].column, 0);
+            assert_string_equal(errors[1].text, "the unit of this number is not known");
+        }
         rodt_finding finding = row(text);
         assert_int_equal(rodt_length_given(finding.released), cases[i].status == RODT_OK);
         assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
@@ -208,6 +212,237 @@ static void conditions_are_words_of_the_form(void **state)
 }
 
 #define BIT(name) RODT_REASON_BIT(RODT_REASON_##name)
+
+/* A form with every text; what is a length names its unit. */
+static rodt_form full(void)
+{
+    return (rodt_form){.chamber = "30", .released = "2 1/8 in", .applied = "4 in", .stroke_class = "standard",
+                       .rated_stroke = "2 1/2 in", .marked_limit = "2 in", .psi = "95", .psi_after = "93",
+                       .division = "1/16 in", .date = "2024-05-06", .unit = "in", .engine = "off",
+                       .spring_brake = "released", .drum = "cold"};
+}
+
+#define NO_MARK "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in"
+#define LOST_BLANK "a blank may be lost here: write 2 1/4, not 21/4"
+#define DATE_CELL "this is a date; a spreadsheet makes dates of fractions"
+#define NO_DIVISION "a tape division is above 0 and at most 1/2 in; for sixteenths write 1/16"
+#define DAYS(count) "the numbers can mean " count " days; which comes first, day, month or year?"
+
+static const struct refusal {
+    rodt_field field;
+    const char *text;
+    rodt_status status; /* RODT_OK: the text says nothing */
+    uint32_t column;
+    uint64_t reasons;
+    const char *sentence;
+} refusals[] = {
+    {RODT_FIELD_UNIT, "ft", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "the unit of a length is in, mm or cm"},
+    {RODT_FIELD_UNIT, " ", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_CHAMBER, " ", RODT_E_EMPTY, 0, 0, "nothing is written for chamber"},
+    {RODT_FIELD_CHAMBER, "banana", RODT_E_UNKNOWN_CHAMBER, 1, BIT(CHAMBER_UNREADABLE),
+     "banana does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+    {RODT_FIELD_STROKE_CLASS, "medium", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE),
+     "a stroke class is standard, long or unknown"},
+    {RODT_FIELD_STROKE_CLASS, " ", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_RATED_STROKE, "three", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "a number was expected here, not t"},
+    {RODT_FIELD_RATED_STROKE, "21/4", RODT_E_AMBIGUOUS, 1, BIT(OTHER_UNREADABLE), LOST_BLANK},
+    {RODT_FIELD_RATED_STROKE, "0", RODT_E_IMPLAUSIBLE, 1, BIT(OTHER_UNREADABLE), NO_MARK},
+    {RODT_FIELD_RATED_STROKE, "n/a", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_MARKED_LIMIT, "113/16", RODT_E_AMBIGUOUS, 1, BIT(OTHER_UNREADABLE), LOST_BLANK},
+    {RODT_FIELD_MARKED_LIMIT, "1/2", RODT_E_IMPLAUSIBLE, 1, BIT(OTHER_UNREADABLE), NO_MARK},
+    {RODT_FIELD_MARKED_LIMIT, "2-Jan", RODT_E_DATE_CELL, 1, BIT(OTHER_UNREADABLE) | BIT(SPREADSHEET_DATE), DATE_CELL},
+    {RODT_FIELD_RELEASED, "", RODT_E_EMPTY, 0, 0, "nothing is written for released"},
+    {RODT_FIELD_RELEASED, "n/a", RODT_E_EMPTY, 0, 0, "nothing is written for released"},
+    {RODT_FIELD_RELEASED, "2 1/0 in", RODT_E_SYNTAX, 5, BIT(RELEASED_UNREADABLE),
+     "a fraction cannot have zero below its bar"},
+    {RODT_FIELD_RELEASED, "2-Jan", RODT_E_DATE_CELL, 1, BIT(RELEASED_UNREADABLE) | BIT(SPREADSHEET_DATE), DATE_CELL},
+    {RODT_FIELD_APPLIED, "-", RODT_E_EMPTY, 0, 0, "nothing is written for applied"},
+    {RODT_FIELD_APPLIED, "\u00A0", RODT_E_EMPTY, 0, 0, "nothing is written for applied"},
+    {RODT_FIELD_APPLIED, "feet", RODT_E_UNIT, 1, BIT(APPLIED_UNREADABLE),
+     "feet do not fit here; write inches or millimetres"},
+    {RODT_FIELD_PSI, "95 mm", RODT_E_UNIT, 4, BIT(OTHER_UNREADABLE), "this unit does not fit here"},
+    {RODT_FIELD_PSI, "n/a", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_PSI, " ", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_PSI_AFTER, "-3", RODT_E_NEGATIVE, 1, BIT(OTHER_UNREADABLE), "a reading cannot be below zero"},
+    {RODT_FIELD_PSI_AFTER, "5-Jan", RODT_E_DATE_CELL, 1, BIT(OTHER_UNREADABLE) | BIT(SPREADSHEET_DATE), DATE_CELL},
+    {RODT_FIELD_DIVISION, "0", RODT_E_IMPLAUSIBLE, 1, BIT(OTHER_UNREADABLE), NO_DIVISION},
+    {RODT_FIELD_DIVISION, "1", RODT_E_IMPLAUSIBLE, 1, BIT(OTHER_UNREADABLE), NO_DIVISION},
+    {RODT_FIELD_DIVISION, "coarse", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "a number was expected here, not c"},
+    {RODT_FIELD_ENGINE, "maybe", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "the engine was on or off"},
+    {RODT_FIELD_ENGINE, " ", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_SPRING_BRAKE, "yes", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "the spring brake was released or on"},
+    {RODT_FIELD_DRUM, "tepid", RODT_E_SYNTAX, 1, BIT(OTHER_UNREADABLE), "a drum is cold, warm or hot"},
+    {RODT_FIELD_DATE, "soon", RODT_E_SYNTAX, 1, BIT(DATE_UNREADABLE), "a date was expected here, such as 2021-10-14"},
+    {RODT_FIELD_DATE, "!", RODT_E_SYNTAX, 1, BIT(DATE_UNREADABLE), "a date was expected here, such as 2021-10-14"},
+    {RODT_FIELD_DATE, " ", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_DATE, "\u00A0", RODT_OK, 0, 0, ""},
+    {RODT_FIELD_DATE, "10/11/12", RODT_E_AMBIGUOUS, 0, BIT(DATE_UNREADABLE), DAYS("3")},
+};
+
+static void check_error(const rodt_error *error, const struct refusal *wanted)
+{
+    if (error->status != wanted->status || error->column != wanted->column || strcmp(error->text, wanted->sentence) != 0)
+        fail_msg("\"%s\": status %d column %u (%s)", wanted->text, (int)error->status, (unsigned)error->column, error->text);
+    assert_string_equal(error->field, wanted->status != RODT_OK ? rodt_field_name(wanted->field) : "");
+}
+
+/* What cannot be read is as if it were not there, but for its reason, and is told alike by all that reads the form. */
+static void each_text_is_refused_by_its_own_sentence(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof refusals / sizeof refusals[0]; i++) {
+        const struct refusal *wanted = &refusals[i];
+        rodt_form form = full(), without = full();
+        rodt_reading reading, other;
+        rodt_finding finding;
+        rodt_error error, errors[2] = {{.status = RODT_OK}, {.column = 77}};
+        size_t count = 99;
+        rodt_form_set(&form, wanted->field, wanted->text);
+        rodt_form_set(&without, wanted->field, NULL);
+        memset(&reading, 0x3C, sizeof reading);
+        assert_int_equal(rodt_form_parse(&form, &reading, &error), RODT_OK);
+        assert_int_equal(rodt_form_parse(&without, &other, NULL), RODT_OK);
+        check_error(&error, wanted);
+        other.reasons = wanted->reasons;
+        assert_memory_equal(&reading, &other, sizeof other);
+        assert_int_equal(rodt_form_judge(&form, us(), &finding, &error), wanted->status);
+        if (wanted->status != RODT_OK)
+            check_error(&error, wanted);
+        assert_int_equal(rodt_form_judge_row(&form, us(), &finding, &error), RODT_OK);
+        check_error(&error, wanted);
+        assert_int_equal(rodt_form_errors(&form, errors, 2, &count), RODT_OK);
+        assert_int_equal(count, wanted->status != RODT_OK);
+        check_error(&errors[0], wanted);
+        assert_int_equal(errors[1].column, 77);
+    }
+}
+
+/* The first text that cannot be read is named, and only without one the first that is absent. */
+static void what_cannot_be_read_comes_before_what_is_absent(void **state)
+{
+    (void)state;
+    static const char *const cases[][4] = {
+        {"", "x", "4", "released"}, {"", "x", "y", "released"}, {"x", "", "y", "chamber"}, {"x", "y", "", "chamber"},
+        {"", "", "y", "applied"},   {"", "", "", "chamber"},    {"30", "", "", "released"}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const rodt_form form = {.chamber = cases[i][0], .released = cases[i][1], .applied = cases[i][2]};
+        rodt_reading reading;
+        rodt_finding finding;
+        rodt_error error;
+        assert_int_equal(rodt_form_parse(&form, &reading, &error), RODT_OK);
+        assert_string_equal(error.field, cases[i][3]);
+        assert_int_not_equal(rodt_form_judge(&form, us(), &finding, &error), RODT_OK);
+        assert_string_equal(error.field, cases[i][3]);
+    }
+}
+
+/* Every text gives its member, and a lost blank the values beside it. */
+static void every_text_becomes_its_member(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "30", .released = "31/8", .applied = "113/16", .stroke_class = " long ",
+                      .rated_stroke = "3", .marked_limit = "63.5 mm", .psi = "650 kPa", .psi_after = "+95",
+                      .division = "1 mm", .date = "05/06/2024", .unit = " in ", .engine = "on", .spring_brake = "on",
+                      .drum = "warm"};
+    rodt_reading reading, wanted = {0};
+    rodt_error error;
+    assert_int_equal(rodt_chamber_parse("30", &wanted.chamber, NULL), RODT_OK);
+    assert_true(rodt_chamber_add_class(&wanted.chamber, RODT_STROKE_CLASS_LONG));
+    wanted.chamber.rated_stroke = (rodt_length){3, 1};
+    wanted.chamber.marked_limit = (rodt_length){5, 2};
+    wanted.released = (rodt_length){31, 8};
+    wanted.other_released[0] = (rodt_length){25, 8};
+    wanted.applied = (rodt_length){113, 16};
+    wanted.other_applied[0] = (rodt_length){29, 16};
+    wanted.other_applied[1] = (rodt_length){179, 16};
+    assert_int_equal(rodt_pressure_from_kpa(650, 1, &wanted.pressure), RODT_OK);
+    wanted.pressure_after = (rodt_pressure){95, 1};
+    wanted.pressure_unit = RODT_PRESSURE_UNIT_KPA;
+    wanted.division = (rodt_length){5, 127};
+    wanted.day = (rodt_date){2024, 6, 5};
+    wanted.other_day = (rodt_date){2024, 5, 6};
+    wanted.engine_running = wanted.spring_brake_applied = RODT_RECORDED_YES;
+    wanted.drum = RODT_DRUM_WARM;
+    assert_int_equal(rodt_form_parse(&form, &reading, &error), RODT_OK);
+    assert_int_equal(error.status, RODT_OK);
+    assert_memory_equal(&reading, &wanted, sizeof wanted);
+    /* the unit of the last length that is no inch; the last day of three that are two */
+    form.released = "5.08";
+    form.applied = "10 in";
+    form.unit = "cm";
+    form.date = "10/11/10";
+    wanted.released = (rodt_length){2, 1};
+    wanted.applied = (rodt_length){10, 1};
+    memset(wanted.other_released, 0, sizeof wanted.other_released);
+    memset(wanted.other_applied, 0, sizeof wanted.other_applied);
+    wanted.unit = RODT_UNIT_CM;
+    wanted.chamber.rated_stroke = (rodt_length){1, 1};
+    form.rated_stroke = "2.54";
+    wanted.day = (rodt_date){2010, 11, 10};
+    wanted.other_day = (rodt_date){2010, 10, 11};
+    assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
+    assert_memory_equal(&reading, &wanted, sizeof wanted);
+    form.date = "21/10/14";
+    wanted.day = (rodt_date){2014, 10, 21};
+    wanted.other_day = (rodt_date){2021, 10, 14};
+    assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
+    assert_memory_equal(&reading, &wanted, sizeof wanted);
+}
+
+/* A file is judged by both days; one wheel end is asked. */
+static void one_form_is_asked_which_day_it_was(void **state)
+{
+    (void)state;
+    rodt_form form = full();
+    rodt_finding finding;
+    rodt_error error, errors[1];
+    size_t count;
+    const struct refusal wanted = {RODT_FIELD_DATE, "", RODT_E_AMBIGUOUS, 0, 0, DAYS("2")};
+    form.date = "05/06/2024";
+    assert_int_equal(rodt_form_judge(&form, us(), &finding, &error), RODT_E_AMBIGUOUS);
+    check_error(&error, &wanted);
+    assert_int_equal(rodt_form_errors(&form, errors, 1, &count), RODT_OK);
+    assert_int_equal(count, 1);
+    check_error(&errors[0], &wanted);
+    assert_int_equal(rodt_form_judge_row(&form, us(), &finding, &error), RODT_OK);
+    assert_int_equal(error.status, RODT_OK);
+}
+
+/* What a program gives beside the texts, and places for results, have sentences of their own. */
+static void a_form_that_is_filled_wrongly_is_refused(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_form form;
+        const char *field;
+        const char *sentence;
+    } cases[] = {
+        {{.style = {.unit = RODT_UNIT_END}}, "unit", "the unit of a length is in, mm or cm"},
+        {{.style = {.pressure_unit = RODT_PRESSURE_UNIT_END}}, "psi", "the unit of a pressure is psi or kPa"},
+        {{.date_order = RODT_DATE_ORDER_END}, "date", "there is no such order of a date"},
+        {{.default_day = {2021, 2, 29}}, "date",
+         "there is no such day in the calendar, or it is not between 1900 and 2199"},
+        {{.style = {.reserved = {1, 0}}}, "reserved", "the reserve of a style is zero"},
+        {{.style = {.reserved = {0, 1}}}, "reserved", "the reserve of a style is zero"},
+        {{.reserved = {"x"}}, "reserved", "the reserve of a form is NULL"},
+        {{.reserved = {[3] = "x"}}, "reserved", "the reserve of a form is NULL"},
+    };
+    rodt_reading reading, before;
+    rodt_finding finding;
+    rodt_error error;
+    memset(&reading, 0x3C, sizeof reading);
+    before = reading;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_int_equal(rodt_form_parse(&cases[i].form, &reading, &error), RODT_E_ARGUMENT);
+        assert_memory_equal(&reading, &before, sizeof before);
+        assert_int_equal(error.status, RODT_E_ARGUMENT);
+        assert_string_equal(error.field, cases[i].field);
+        assert_string_equal(error.text, cases[i].sentence);
+        assert_int_equal(rodt_form_judge(&cases[i].form, us(), &finding, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.text, cases[i].sentence);
+        assert_int_equal(rodt_form_errors(&cases[i].form, NULL, 0, NULL), RODT_E_ARGUMENT);
+    }
+}
 
 static void a_file_goes_on_and_names_what_it_could_not_read(void **state)
 {
@@ -660,12 +895,28 @@ static void null_pointers_are_refused(void **state)
     (void)state;
     rodt_form text = good();
     rodt_finding finding;
-    assert_int_equal(rodt_form_judge(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_form_judge(&text, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
-    assert_int_equal(rodt_form_judge(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_form_judge_row(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_form_judge_row(&text, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
-    assert_int_equal(rodt_form_judge_row(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
+    rodt_reading reading;
+    rodt_error error;
+    static rodt_status (*const judges[])(const rodt_form *, const rodt_rules *, rodt_finding *, rodt_error *) = {
+        rodt_form_judge, rodt_form_judge_row};
+    for (size_t i = 0; i < 2; i++) {
+        assert_int_equal(judges[i](NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(judges[i](NULL, us(), &finding, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.text, "a form and room for its result are needed");
+        assert_string_equal(error.field, "");
+        assert_int_equal(judges[i](&text, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
+        assert_int_equal(judges[i](&text, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
+        assert_int_equal(error.status, RODT_E_UNKNOWN_RULES);
+        assert_int_equal(judges[i](&text, us(), NULL, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(judges[i](&text, us(), NULL, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.text, "room for a finding is needed");
+        assert_string_equal(error.field, "");
+    }
+    assert_int_equal(rodt_form_parse(NULL, &reading, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a form and room for its result are needed");
+    assert_string_equal(error.field, "");
+    assert_int_equal(rodt_form_parse(&text, NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a form and room for its result are needed");
 }
 
 int main(void)
@@ -697,6 +948,11 @@ int main(void)
         cmocka_unit_test(parsing_judges_nothing),
         cmocka_unit_test(texts_are_found_by_field),
         cmocka_unit_test(null_pointers_are_refused),
+        cmocka_unit_test(each_text_is_refused_by_its_own_sentence),
+        cmocka_unit_test(what_cannot_be_read_comes_before_what_is_absent),
+        cmocka_unit_test(every_text_becomes_its_member),
+        cmocka_unit_test(one_form_is_asked_which_day_it_was),
+        cmocka_unit_test(a_form_that_is_filled_wrongly_is_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
