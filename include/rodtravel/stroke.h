@@ -286,6 +286,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge(const rodt_form *text, cons
  * RODT_OK               *out is the finding
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_ARGUMENT       as rodt_form_parse
+ * RODT_E_RANGE          as rodt_reading_judge
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules,
                                                          rodt_finding *out, rodt_error *error);

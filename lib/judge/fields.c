@@ -2,7 +2,6 @@
 /* The one table of the fields of a wheel end, and the one way in which headings are compared. */
 #include "judge/fields.h"
 
-#include "core/always.h"
 #include "core/text.h"
 #include "judge/words.h"
 #include "rodtravel/date.h"
@@ -149,15 +148,14 @@ static void fold(const char *text, size_t size, char *folded, size_t room)
 /* True if one byte more, less, another one, or two that changed places make one text of the other. */
 static bool is_one_slip(const char *a, const char *b)
 {
-    while (*a != '\0' && *a == *b)
+    const char *a_end = a + strlen(a), *b_end = b + strlen(b);
+    while (a < a_end && b < b_end && *a == *b)
         a++, b++;
-    if (*a == '\0')
-        return ALWAYS(*b != '\0') /* the same heading is found before */ && b[1] == '\0';
-    if (*b == '\0')
-        return a[1] == '\0';
-    bool swapped = a[0] == b[1] && a[1] == b[0];
-    return strcmp(a + 1, b) == 0 || strcmp(a, b + 1) == 0 || strcmp(a + 1, b + 1) == 0 ||
-           (swapped && strcmp(a + 2, b + 2) == 0);
+    while (a < a_end && b < b_end && a_end[-1] == b_end[-1])
+        a_end--, b_end--;
+    ptrdiff_t a_left = a_end - a, b_left = b_end - b;
+    bool swapped = a_left == 2 && b_left == 2 && a[0] == b[1] && a[1] == b[0];
+    return swapped || (a_left <= 1 && b_left <= 1);
 }
 
 static bool is_slip_of(const char *folded, const char *name)
@@ -297,7 +295,7 @@ bool rodt_unit_is_vehicle(const char *text, size_t size)
         return false;
     rodti_text_trim(&text, &size);
     for (size_t i = 0; i < size; i++) {
-        if (text[i] == '\0' || strchr("/.,\"'", text[i]) != NULL || (unsigned char)text[i] >= 0x80)
+        if (strchr("/.,\"'", text[i]) != NULL /* as of a zero byte, too */ || (unsigned char)text[i] >= 0x80)
             return false;
         digit = digit || (text[i] >= '0' && text[i] <= '9');
     }

@@ -9,11 +9,12 @@ static void add_length(rodt_message *out, const rodt_finding *finding, const cha
     rodti_message_length(out, name, length, finding->unit);
 }
 
-/* The rank of a brake over its limit, by the law's own text. */
+/* The rank of a brake over its limit, by the law's own text, which says nothing of a carrier's limit that is stricter. */
 static void add_rank(rodt_message *out, const rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules);
-    bool ranked = rodt_rules_major_source(law != NULL ? law : finding->rules) != NULL;
+    bool ranked = rodt_length_compare(finding->limit, finding->law_limit) == 0 &&
+                  rodt_rules_major_source(law != NULL ? law : finding->rules) != NULL;
     bool major = rodt_finding_has(finding, RODT_REASON_MAJOR_DEFECT);
     rodti_message_clause(out, "would_be",
                          ranked ? RODT_MESSAGE_AIR_SPOKEN_BE_MAJOR : RODT_MESSAGE_AIR_SPOKEN_BE_DEFECTIVE);
@@ -23,7 +24,7 @@ static void add_rank(rodt_message *out, const rodt_finding *finding)
 /* What a reading lacks is said by the reason; so this is "not measured" also for what cannot be read. */
 static void add_figures(rodt_message *out, const rodt_finding *finding)
 {
-    rodt_length excess = {0, 0};
+    rodt_length excess;
     if (rodt_length_subtract(finding->applied_stroke, finding->limit, &excess) != RODT_OK)
         excess = (rodt_length){0, 0};
     add_length(out, finding, "released", finding->released);

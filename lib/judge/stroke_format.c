@@ -83,8 +83,10 @@ static void start(rodt_message *out, rodt_message_code code) { rodti_message_sta
 /* The reason speaks of the law's limit, which a carrier's own can be below. */
 static void say_over(rodt_message *out, const rodt_finding *finding)
 {
-    rodt_length excess = {0};
-    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) == RODT_OK && excess.num == 0)
+    rodt_length excess;
+    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) != RODT_OK)
+        excess = (rodt_length){0, 0};
+    else if (excess.num == 0)
         start(out, RODT_MESSAGE_STROKE_AT_LIMIT_FAILS);
     add_length(out, finding, "excess", excess);
 }

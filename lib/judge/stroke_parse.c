@@ -125,11 +125,8 @@ static void add_missing(parser *to, rodt_field field)
     keep_error(to, missing, field, false);
 }
 
-/* A text without any blank at its front says something. */
 static bool says_something(const char *text, size_t size)
 {
-    if (size > 0 && (unsigned char)*text > ' ' && (unsigned char)*text < 0x80)
-        return true;
     rodti_text_trim(&text, &size);
     return size > 0;
 }
@@ -429,8 +426,7 @@ rodt_status rodt_form_errors(const rodt_form *text, rodt_error *errors, size_t s
         *count = found;
     if (found > size)
         return RODT_E_SPACE;
-    if (found > 0)
-        (void)find_errors(text, errors);
+    (void)find_errors(text, errors);
     return RODT_OK;
 }
 

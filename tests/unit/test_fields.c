@@ -117,7 +117,8 @@ static void every_slip_of_a_heading_is_told(void **state)
     /* two slips are another word */
     static const char *const others[] = {"note",    "name",    "site",    "state",   "plate",   "axle",    "side",
                                          "line",    "fleet",   "",        "x",       "chamb",   "chamberxx", "cxamxer",
-                                         "caxmber", "cxhmber", "cahmbre", "chaxmbe", "chamxxber", "hamxber", "ch4mber"};
+                                         "caxmber", "cxhmber", "cahmbre", "chaxmbe", "chamxxber", "hamxber", "ch4mber",
+                                         "chaxxber", "off",    "on",      "cold"};
     for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
         assert_int_equal(meant(others[i]), RODT_FIELD_NONE);
 }
@@ -162,6 +163,7 @@ static void a_heading_that_looks_meant_is_told(void **state)
     assert_int_equal(meant("presure"), RODT_FIELD_PSI); /* a slip of another name of the field */
     assert_int_equal(meant("remarks"), RODT_FIELD_NONE);
     assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_NONE);
+    assert_int_equal(rodt_field_meant("x\0pressure", 10), RODT_FIELD_PSI);
     /* What is longer than any hint needs is cut, not looked through: a paragraph is no heading. */
     char paragraph[400];
     memset(paragraph, 'x', sizeof paragraph);
@@ -196,6 +198,7 @@ static void a_first_cell_tells_what_a_column_is_about(void **state)
     assert_true(accepts(RODT_FIELD_DIVISION, "1")); /* a millimetre */
     assert_true(accepts(RODT_FIELD_DIVISION, "12"));
     assert_true(accepts(RODT_FIELD_DIVISION, "12,5"));
+    assert_true(accepts(RODT_FIELD_DIVISION, "1.375"));
     assert_false(accepts(RODT_FIELD_DIVISION, "13"));
     static const char *const of_others[][3] = {{"released", "applied", "warm"}, {"cold", "hot", "1"}, {"off", "on", "released"}};
     for (int field = RODT_FIELD_ENGINE; field <= RODT_FIELD_DRUM; field++)
@@ -207,6 +210,7 @@ static void a_first_cell_tells_what_a_column_is_about(void **state)
     assert_false(accepts(RODT_FIELD_UNIT, "T-104"));
     assert_true(accepts(RODT_FIELD_CHAMBER, "anything"));
     assert_true(rodt_field_accepts(RODT_FIELD_UNIT, NULL, 0));
+    assert_true(rodt_field_accepts(RODT_FIELD_UNIT, NULL, 3));
 }
 
 static bool is_vehicle(const char *text) { return rodt_unit_is_vehicle(text, strlen(text)); }
@@ -224,9 +228,11 @@ static void a_unit_can_be_a_vehicle(void **state)
     assert_false(is_vehicle("Bertha")); /* without a number it may be a unit that was misspelt */
     assert_false(is_vehicle(""));
     assert_false(rodt_unit_is_vehicle(NULL, 0));
+    assert_false(rodt_unit_is_vehicle(NULL, 3));
+    assert_false(is_vehicle(" 64 "));
     assert_false(rodt_unit_is_vehicle("T-\0" "104", 6));
     assert_false(is_vehicle("T-104\xC2\xBD")); /* a raised half */
-    static const char *const vehicles[] = {"T-104", "T-1", "T-2", "T-9", "0", "9", "3", "A 64", "101", "11", "12", "1001", "64 thx"};
+    static const char *const vehicles[] = {"T-104", "T-1", "T-2", "T-9", "0", "9", "3", "A 64", "101", "11", "12", "1001", "64 thx", "T-10\x7F"};
     static const char *const divisions[] = {"1",  "2",   "4",   "8",    "10",   "16",    "32",    "64",  "100",
                                             "128", "1000", "64th", "10 mm", "1 cm", "8 in", "8 inch", "8 inches", "8 po"};
     static const char *const neither[] = {"1.5", "1,5", "1'", "1\"", "1/2", "T-10\x80", "T", ":", "/"};

@@ -7,7 +7,10 @@
 #include <cmocka.h>
 
 #include "message_text.h"
+#include <string.h>
+
 #include "rodtravel/rodtravel.h"
+#include "rules/tables.h"
 
 static rodt_pressure gauge(const char *text)
 {
@@ -144,6 +147,16 @@ static void air_findings_as_data(void **state)
     }
 }
 
+/* The argument of that name. */
+static const rodt_argument *argument_of(const rodt_message *message, const char *name)
+{
+    for (uint32_t i = 0; i < message->count; i++)
+        if (strcmp(message->arguments[i].name, name) == 0)
+            return &message->arguments[i];
+    fail_msg("%s has no %s", rodt_message_code_name((rodt_message_code)message->code), name);
+    return NULL;
+}
+
 static void expect_stroke(rodt_form form, const char *rules, const char *wanted)
 {
     rodt_finding finding;
@@ -187,21 +200,29 @@ static void a_stroke_is_spoken(void **state)
                                     "chamber face; measure again.");
 }
 
-/* 1 3/4 in of a carrier is strict beside the law's 2 in, and the rank is the law's. Invented limits. */
+/* 1 3/4 in of a carrier is strict beside the law's 2 in, and the rank is the law's, over its own limit alone. Invented
+ * limits. */
 static void a_carriers_limit_is_spoken(void **state)
 {
     (void)state;
     static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
     static const struct {
         const char *law;
+        const char *applied;
         const char *sentence;
     } cases[] = {
-        {"ca-on", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake "
+        {"ca-on", "3", "Released 2 1/8, applied 3: the stroke is 7/8. The limit is 1 3/4; that is good. Above 1 3/4 it "
+                       "would be defective."},
+        {"ca-on", "5", "Released 2 1/8, applied 5: the stroke is 2 7/8. The limit is 1 3/4; that is over by 1 1/8, so the "
+                       "brake is out of adjustment. That is a major defect, and nobody drives the vehicle until it is "
+                       "repaired."},
+        {"ca-on", "4", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake "
                   "is out of adjustment. That is defective, and I report it and do not drive."},
-        {"us-inuse", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the "
+        {"us-inuse", "4", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the "
                      "brake is out of adjustment. That is defective, and I report it and do not drive."}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        const rodt_form form = {.chamber = "clamp 30 standard", .released = "2 1/8", .applied = "4", .psi = "95"};
+        const rodt_form form = {.chamber = "clamp 30 standard", .released = "2 1/8", .applied = cases[i].applied,
+                                .psi = "95"};
         rodt_finding finding;
         rodt_rules *own;
         char text[RODT_SENTENCE_SIZE];
@@ -212,6 +233,101 @@ static void a_carriers_limit_is_spoken(void **state)
         assert_string_equal(text, cases[i].sentence);
         rodt_rules_unref(own);
     }
+}
+
+/* Over by the travel of its housing alone, without a limit that is known; not moved, whatever the limit is. */
+static void a_stroke_without_a_limit_is_spoken(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "painted", .released = "1", .applied = "5", .rated_stroke = "3", .psi = "95"};
+    expect_stroke(form, "us-fmcsr", "Released 1, applied 5: the stroke is 4. That is defective, and I report it and do not "
+                                    "drive. The chamber cannot be read.");
+    expect_stroke(form, "ca-on", "Released 1, applied 5: the stroke is 4. That is a major defect, and nobody drives the vehicle "
+                                 "until it is repaired. The chamber cannot be read.");
+    form.applied = "1";
+    expect_stroke(form, "us-fmcsr", "Released 1, applied 1: the rod did not move, so the brake does not work. That is defective, and "
+                                    "I report it and do not drive.");
+    form = (rodt_form){.chamber = "clamp 24 standard", .released = "2", .applied = "3", .psi = "95"};
+    expect_stroke(form, "ca-nsc", "Released 2, applied 3: the stroke is 1. The limit is 1 3/4; that is good. Above 1 3/4 it would be "
+                                  "defective. (This limit is from memory, unconfirmed.)");
+    form.applied = "4";
+    expect_stroke(form, "ca-nsc", "Released 2, applied 4: the stroke is 2. The limit is 1 3/4; that is over by 1/4, so the brake is "
+                                  "out of adjustment. That is defective, and I report it and do not drive. (This limit is "
+                                  "from memory, unconfirmed.)");
+    form.applied = "3 3/4";
+    expect_stroke(form, "ca-nsc", "Released 2, applied 3 3/4: the stroke is 1 3/4, exactly the limit; that is still good. Above 1 "
+                                  "3/4 it would be defective. (This limit is from memory, unconfirmed.)");
+}
+
+/* A law that says "less than". Invented: no such law is in the tables. */
+static void a_limit_that_does_not_pass_is_spoken(void **state)
+{
+    (void)state;
+    struct rodt_rules less_than = *rodt_rules_find("us-fmcsr");
+    less_than.at_limit_passes = false;
+    rodt_form form = {.chamber = "clamp 30 standard", .released = "2", .applied = "4", .psi = "95"};
+    static const char *const sentences[] = {
+        "Released 2, applied 4: the stroke is 2, exactly the limit, and it must be less, so the brake is out of "
+        "adjustment. That is defective, and I report it and do not drive.",
+        "Released 2, applied 3: the stroke is 1. The limit is 2; that is good. At 2 or more it would be defective."};
+    for (size_t i = 0; i < 2; i++) {
+        rodt_finding finding;
+        char text[RODT_SENTENCE_SIZE];
+        assert_int_equal(rodt_form_judge_row(&form, &less_than, &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_finding_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, sentences[i]);
+        form.applied = "3";
+    }
+}
+
+/* The first of these is said, whatever else there is; other reasons only alone. */
+static void the_reason_to_be_put_right_first_is_spoken(void **state)
+{
+    (void)state;
+    static const rodt_reason order[] = {
+        RODT_REASON_CHAMBER_MISSING,    RODT_REASON_CHAMBER_UNREADABLE,   RODT_REASON_RELEASED_MISSING,
+        RODT_REASON_APPLIED_MISSING,    RODT_REASON_RELEASED_UNREADABLE,  RODT_REASON_APPLIED_UNREADABLE,
+        RODT_REASON_READINGS_SWAPPED,   RODT_REASON_BEYOND_RATED_STROKE,  RODT_REASON_LOST_BLANK,
+        RODT_REASON_ENGINE_RUNNING,     RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_PRESSURE_LOW,
+        RODT_REASON_PRESSURE_HIGH,      RODT_REASON_RULES_NOT_IN_FORCE,   RODT_REASON_NO_PUBLISHED_LIMIT,
+        RODT_REASON_DATE_AMBIGUOUS,     RODT_REASON_DATE_UNREADABLE,      RODT_REASON_OTHER_UNREADABLE};
+    rodt_finding finding = {.rules = rodt_rules_find("us-fmcsr")};
+    const rodt_limit row = {.limit = {2, 1}};
+    rodt_message message, reason;
+    finding.law_row = &row;
+    uint64_t left = 0;
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        if (rodt_reason_name((rodt_reason)i)[0] == '\0')
+            continue;
+        left |= RODT_REASON_BIT(i);
+        finding.reasons = RODT_REASON_BIT(i);
+        assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_OK);
+        assert_int_equal(message.code, RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED);
+        assert_int_equal(rodt_finding_reason_message(&finding, (rodt_reason)i, &reason), RODT_OK);
+        assert_int_equal(argument_of(&message, "reason")->code, reason.code);
+    }
+    for (size_t i = 0; i < sizeof order / sizeof order[0]; i++) {
+        finding.reasons = left;
+        assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_OK);
+        assert_int_equal(rodt_finding_reason_message(&finding, order[i], &reason), RODT_OK);
+        assert_int_equal(argument_of(&message, "reason")->code, reason.code);
+        left &= ~RODT_REASON_BIT(order[i]);
+    }
+    finding.reasons = 0;
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
+}
+
+/* An excess that does not fit, of a finding that was filled by hand, is none. */
+static void an_excess_that_does_not_fit_is_not_spoken(void **state)
+{
+    (void)state;
+    const rodt_finding finding = {.verdict = RODT_VERDICT_OUT_OF_ADJUSTMENT, .applied_stroke = {INT64_MAX, 1},
+                                  .limit = {1, 3}, .margin = {-1, 1}, .rules = rodt_rules_find("us-fmcsr")};
+    rodt_message message;
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(argument_of(&message, "excess")->number.num, 0);
+    assert_int_equal(argument_of(&message, "excess")->number.den, 0);
+    assert_string_equal(message.arguments[0].name, "edge"); /* nothing of a limit that is not confirmed */
 }
 
 /* A finding that was filled by hand may hold any reason and no other: it is said all the same. */
@@ -263,6 +379,12 @@ static void nonsense_is_refused(void **state)
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     finding.applied_stroke = (rodt_length){1, 1};
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT); /* good by no rule set */
+    finding.limit = (rodt_length){2, 1};
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
+    finding.rules = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_OK);
+    finding.applied_stroke = (rodt_length){0, 0};
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     finding.verdict = RODT_VERDICT_UNDETERMINED;
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
@@ -278,6 +400,10 @@ int main(void)
                                        cmocka_unit_test(an_answer_is_spoken), cmocka_unit_test(a_stroke_is_spoken),
                                        cmocka_unit_test(a_carriers_limit_is_spoken),
                                        cmocka_unit_test(any_reason_of_a_finding_is_spoken),
+                                       cmocka_unit_test(a_stroke_without_a_limit_is_spoken),
+                                       cmocka_unit_test(a_limit_that_does_not_pass_is_spoken),
+                                       cmocka_unit_test(the_reason_to_be_put_right_first_is_spoken),
+                                       cmocka_unit_test(an_excess_that_does_not_fit_is_not_spoken),
                                        cmocka_unit_test(nonsense_is_refused)};
     return cmocka_run_group_tests_name("spoken", tests, NULL, NULL);
 }

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "rodtravel/rodtravel.h"
+#include "rules/tables.h"
 
 static rodt_finding judge(rodt_form text, const char *rules)
 {
@@ -45,6 +46,10 @@ static void the_sum_is_one_line(void **state)
          "(not readable) to (not measured) gives no stroke; limit 2");
     says((rodt_form){.chamber = "18", .released = "2", .applied = "3 1/2"},
          "2 to 3 1/2 is 1 1/2; no limit known");
+    says((rodt_form){.chamber = "30", .released = "2", .applied = "x"},
+         "2 to (not readable) gives no stroke; limit 2");
+    says((rodt_form){.chamber = "18", .released = "2"}, "2 to (not measured) gives no stroke; no limit known");
+    says((rodt_form){.chamber = "30", .released = "2", .applied = "3"}, "2 to 3 is 1; limit 2; 1 to spare");
 }
 
 /* A released code is a promise: programs compare it. */
@@ -80,6 +85,105 @@ static void reason_says(const rodt_finding *finding, rodt_reason reason, const c
     assert_int_equal(rodt_finding_reason_format(finding, reason, sentence, sizeof sentence, NULL), RODT_OK);
     if (strstr(sentence, part) == NULL)
         fail_msg("\"%s\" does not say \"%s\"", sentence, part);
+}
+
+static void reads(const rodt_finding *finding, rodt_reason reason, const char *wanted)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_finding_reason_format(finding, reason, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_string_equal(sentence, wanted);
+}
+
+/* A law that says "less than". Invented: no such law is in the tables. */
+static void a_limit_that_does_not_pass_is_said(void **state)
+{
+    (void)state;
+    static const char sentence[] = "stroke is exactly at the limit: the rule says less than, so it fails";
+    struct rodt_rules less_than = *rodt_rules_find("us-fmcsr");
+    less_than.at_limit_passes = false;
+    const rodt_form form = {.chamber = "30", .released = "2", .applied = "4"};
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&form, &less_than, &finding, NULL), RODT_OK);
+    reads(&finding, RODT_REASON_AT_LIMIT, sentence);
+    less_than.limit_count = 1; /* it limits strokes all the same */
+    finding.reasons |= RODT_REASON_BIT(RODT_REASON_NO_PUBLISHED_LIMIT);
+    reads(&finding, RODT_REASON_NO_PUBLISHED_LIMIT,
+          "no limit is published for this chamber, and no rated stroke or limit marked on it was given");
+    finding.reasons = RODT_REASON_BIT(RODT_REASON_OVER_LIMIT); /* over a carrier's limit, and at the law's */
+    reads(&finding, RODT_REASON_OVER_LIMIT, sentence);
+}
+
+/* What is over a carrier's own limit alone; where the law has none, and where it has one. Invented limits. */
+static void an_own_limit_is_said(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,18,standard,1\nclamp,20,standard,1 1/2\n";
+    rodt_form form = {.chamber = "clamp 20 standard", .released = "2", .applied = "3 5/8"};
+    rodt_finding finding;
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    reads(&finding, RODT_REASON_OVER_OWN_LIMIT, "over the carrier's own limit of 1 1/2, within the law's 1 3/4");
+    form.chamber = "clamp 18 standard";
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    reads(&finding, RODT_REASON_OVER_OWN_LIMIT, "over the carrier's own limit of 1");
+    rodt_rules_unref(own);
+}
+
+/* A gauge in kPa is said to a tenth. */
+static void a_pressure_is_said_as_it_was_read(void **state)
+{
+    (void)state;
+    static const rodt_form form = {.chamber = "30", .released = "2", .applied = "3", .psi = "600.1251 kPa"};
+    rodt_finding finding = judge(form, "us-fmcsr");
+    rodt_message message;
+    reads(&finding, RODT_REASON_PRESSURE_LOW, "too little air: about 600.1 kPa, and the test asks for 90 to 100 psi; a brake "
+                                              "that passes here may be bad, one that fails is");
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_PRESSURE_LOW, &message), RODT_OK);
+    assert_int_equal(message.arguments[0].digits, 1);
+}
+
+/* A second value that may be meant is an argument only where there is one. */
+static void a_lost_blank_has_the_values_that_there_are(void **state)
+{
+    (void)state;
+    rodt_finding finding = judge((rodt_form){.chamber = "30 standard", .released = "11/4", .applied = "4"}, "us-fmcsr");
+    rodt_message message;
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_LOST_BLANK, &message), RODT_OK);
+    assert_int_equal(message.count, 3);
+    finding = judge((rodt_form){.chamber = "30 standard", .released = "111/16", .applied = "4"}, "us-fmcsr");
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_LOST_BLANK, &message), RODT_OK);
+    assert_int_equal(message.count, 4);
+}
+
+/* Filled by hand: no margin, no day a text starts on, no blank that was lost, an excess that does not fit. */
+static void a_finding_by_hand_is_said_without_what_it_lacks(void **state)
+{
+    (void)state;
+    rodt_finding finding = {.rules = rodt_rules_find("ca-nsc"), .applied_stroke = {1, 1}, .limit = {2, 1},
+                            .long_limit = {5, 2}, .reasons = UINT64_MAX};
+    char text[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "(not readable) to (not readable) is 1; limit 2");
+    finding.reasons &= ~RODT_REASON_BIT(RODT_REASON_RELEASED_UNREADABLE);
+    assert_int_equal(rodt_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "(not measured) to (not readable) is 1; limit 2");
+    finding.released = finding.applied = (rodt_length){1, 1};
+    assert_int_equal(rodt_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "1 to 1 is 1; limit 2");
+    reads(&finding, RODT_REASON_ASSUMED_STANDARD,
+          "stroke class not known: judged as standard; long stroke of this size has the limit 2 1/2");
+    reads(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "ca-nsc has no text for the day");
+    reads(&finding, RODT_REASON_LOST_BLANK, "released was read as 1, and with a lost blank it is (not measured): the verdict depends on which was meant; "
+          "write it with its blank");
+    finding.applied_stroke = (rodt_length){INT64_MAX, 1};
+    finding.law_limit = (rodt_length){1, 3};
+    reads(&finding, RODT_REASON_OVER_LIMIT, "stroke is over the limit by (not measured)");
+    rodt_message message;
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_OVER_LIMIT, &message), RODT_OK);
+    assert_int_equal(message.count, 1);
+    assert_int_equal(message.arguments[0].number.num, 0);
+    assert_int_equal(message.arguments[0].number.den, 0);
 }
 
 /* Stored findings come back without the rule set: a sentence that speaks of it is refused, never guessed. */
@@ -141,6 +245,16 @@ static void a_finding_without_its_facts_is_safe(void **state)
     finding.rules = rodt_rules_find("rated-80"); /* four fifths of this do not fit, so there is no limit */
     finding.chamber.rated_stroke = (rodt_length){INT64_MAX, 2};
     reason_says(&finding, RODT_REASON_ASSUMED_CLAMP, "another kind of this size has no limit here");
+    /* No other kind has this size; a bolt chamber's letter; a rotochamber with the same limit. */
+    finding = judge((rodt_form){.chamber = "6", .released = "2", .applied = "3"}, "us-fmcsr");
+    finding.rules = rodt_rules_find("rated-80");
+    reads(&finding, RODT_REASON_ASSUMED_CLAMP, "checked as a clamp-band chamber; if yours is bolted or a rotochamber, say so");
+    finding = judge((rodt_form){.chamber = "24 standard", .released = "2", .applied = "3"}, "us-fmcsr");
+    finding.law_limit = judge((rodt_form){.chamber = "roto 24", .released = "2", .applied = "3"}, "us-fmcsr").law_limit;
+    reads(&finding, RODT_REASON_ASSUMED_CLAMP, "checked as a clamp-band chamber; if yours is bolted or a rotochamber, say so");
+    strcpy(finding.chamber.size, "C");
+    reads(&finding, RODT_REASON_ASSUMED_CLAMP, "checked as a clamp-band chamber; another kind of this size has a smaller "
+                                               "limit: if yours is bolted or a rotochamber, say so");
 }
 
 static void sentences_carry_their_figures(void **state)
@@ -295,6 +409,12 @@ static const struct {
      "no text of the rule set"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95", .date = "soon"}, "ca-nsc", RODT_REASON_DATE_UNREADABLE,
      "the date cannot be read; the limit never changed"},
+    {{.released = "2", .applied = "3", .psi = "95", .date = "soon"}, "ca-nsc", RODT_REASON_DATE_UNREADABLE,
+     "the date cannot be read; the limit depends on it"},
+    {{.chamber = "6", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
+     "the date can mean two days; the limit is the same on both"},
+    {{.marked_limit = "2", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
+     "the date can mean two days; the limit depends on which it is"},
     {{.chamber = "clamp 30 standard", .released = "11/4", .applied = "4", .psi = "95"}, "us-fmcsr", RODT_REASON_LOST_BLANK,
      "released was read as 2 3/4, and with a lost blank it is 1 1/4: the verdict depends on which was "
      "meant; write it with its blank"},
@@ -323,7 +443,8 @@ static void each_form_of_a_sentence_is_said(void **state)
         rodt_finding finding;
         char text[RODT_SENTENCE_SIZE];
         assert_int_equal(rodt_form_judge_row(&cases[i].form, rodt_rules_find(cases[i].rules), &finding, NULL), RODT_OK);
-        assert_int_equal(rodt_finding_reason_format(&finding, cases[i].reason, text, sizeof text, NULL), RODT_OK);
+        if (rodt_finding_reason_format(&finding, cases[i].reason, text, sizeof text, NULL) != RODT_OK)
+            fail_msg("\"%s\" is not said", cases[i].sentence);
         assert_string_equal(text, cases[i].sentence);
     }
 }
@@ -341,6 +462,18 @@ static void the_proof_is_a_sentence(void **state)
     assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke is at best exactly "
                                   "the limit");
+    finding.probability_over = (rodt_ratio){0, 0};
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke may lie on either side of the "
+                                  "limit");
+    finding.proof = RODT_PROOF_PROVEN_OVER;
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_string_equal(sentence, "proven over: even at its best the tape, read to 1/8, puts the stroke over the limit");
+    finding.proof = RODT_PROOF_PROVEN_WITHIN;
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_string_equal(sentence, "proven within: even at its worst the tape, read to 1/8, keeps the stroke within the "
+                                  "limit");
+    finding.proof = RODT_PROOF_NOT_RESOLVED;
     finding.probability_over = (rodt_ratio){0, 1};
     assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_non_null(strstr(sentence, "the true stroke is at worst exactly the limit"));
@@ -406,6 +539,11 @@ int main(void)
         cmocka_unit_test(the_sum_is_one_line),         cmocka_unit_test(codes_are_for_ever),
         cmocka_unit_test(a_finding_without_rules_is_safe),
         cmocka_unit_test(an_excess_is_over_the_law),
+        cmocka_unit_test(a_limit_that_does_not_pass_is_said),
+        cmocka_unit_test(an_own_limit_is_said),
+        cmocka_unit_test(a_pressure_is_said_as_it_was_read),
+        cmocka_unit_test(a_lost_blank_has_the_values_that_there_are),
+        cmocka_unit_test(a_finding_by_hand_is_said_without_what_it_lacks),
         cmocka_unit_test(a_finding_without_its_facts_is_safe),
         cmocka_unit_test(sentences_carry_their_figures), cmocka_unit_test(each_form_of_a_sentence_is_said), cmocka_unit_test(the_proof_is_a_sentence),
         cmocka_unit_test(every_reason_fits_its_room),  cmocka_unit_test(a_small_buffer_stays_untouched),

@@ -52,6 +52,9 @@ static void both_ways_agree_on_what_can_be_read(void **state)
     assert_int_equal(error.status, RODT_OK);
     assert_memory_equal(&strict, &lenient, sizeof strict);
     assert_int_equal(strict.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    error.column = 77; /* untouched without an error */
+    assert_int_equal(rodt_form_judge(&text, us(), &strict, &error), RODT_OK);
+    assert_int_equal(error.column, 77);
 }
 
 /* A limit marked in millimetres, parts of 127 in, has no common 64-bit denominator with these readings. */
@@ -380,9 +383,14 @@ static void every_text_becomes_its_member(void **state)
     form.rated_stroke = "2.54";
     wanted.day = (rodt_date){2010, 11, 10};
     wanted.other_day = (rodt_date){2010, 10, 11};
+    form.chamber = " 30";
+    form.applied = "\u00A010 in\u00A0";
     assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
     assert_memory_equal(&reading, &wanted, sizeof wanted);
+    form.drum = " x";
     form.date = "21/10/14";
+    wanted.drum = RODT_DRUM_NOT_RECORDED;
+    wanted.reasons = BIT(OTHER_UNREADABLE);
     wanted.day = (rodt_date){2014, 10, 21};
     wanted.other_day = (rodt_date){2021, 10, 14};
     assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
@@ -526,6 +534,10 @@ static void a_row_without_a_date_has_the_day_of_the_form(void **state)
     assert_int_equal(row(text).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     text.date = "14-OCT-21";
     assert_int_equal(row(text).verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    rodt_reading reading;
+    text.date = "soon"; /* a day that was written is not that of the form */
+    assert_int_equal(rodt_form_parse(&text, &reading, NULL), RODT_OK);
+    assert_false(rodt_date_given(reading.day));
 }
 
 static void the_unit_in_the_cell_beats_the_column_and_that_the_form(void **state)
@@ -796,6 +808,8 @@ static void texts_are_found_by_field(void **state)
     }
     rodt_form_set(&text, RODT_FIELD_POSITION, "1L");
     assert_null(rodt_form_get(&text, RODT_FIELD_POSITION));
+    text.chamber = "30";
+    assert_null(rodt_form_get(&text, (rodt_field)RODT_READING_FIELDS));
     assert_null(rodt_form_get(NULL, RODT_FIELD_DRUM));
 }
 
