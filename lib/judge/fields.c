@@ -241,8 +241,8 @@ static bool is_division_in(rodt_unit unit, bool decimal_comma, const char *text,
     return rodt_length_parse_n(text, size, &style, &length, NULL, NULL) == RODT_OK && rodti_is_division(length);
 }
 
-/* True if a text that is not blank is a division in some unit, with a point or a comma as its decimal separator. What is
- * one in centimetres is one in millimetres, too. */
+/* True if a text that is not blank is a division in some unit, with a point or a comma as its decimal separator. What
+ * is one in centimetres is one in millimetres, too. */
 static bool is_any_division(const char *text, size_t size)
 {
     return is_division_in(RODT_UNIT_IN, false, text, size) || is_division_in(RODT_UNIT_MM, false, text, size) ||

@@ -9,7 +9,7 @@ static void add_length(rodt_message *out, const rodt_finding *finding, const cha
     rodti_message_length(out, name, length, finding->unit);
 }
 
-/* The rank of a brake over its limit, by the law's own text, which says nothing of a carrier's limit that is stricter. */
+/* The rank of a brake over its limit, by the law's own text; a carrier's stricter limit has none. */
 static void add_rank(rodt_message *out, const rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules);

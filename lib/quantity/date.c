@@ -221,24 +221,24 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     return read_numbers(cursor, &first, separator, order, out, error);
 }
 
-/* The value of so many digits; 0 if one of them is none. */
-static int value_of_digits(const char *at, int count)
+/* "2024-03-05", as most files have it; read at once. */
+static bool is_plain(const char *text, size_t size)
 {
-    int value = 0;
-    for (; count > 0; count--, at++) {
-        if (!text_is_digit((unsigned char)*at))
-            return 0;
-        value = value * 10 + (*at - '0');
-    }
-    return value;
+    static const char form[] = "0000-00-00";
+    bool plain = size == sizeof form - 1;
+    for (size_t i = 0; plain && i < size; i++)
+        plain = form[i] == '0' ? text_is_digit((unsigned char)text[i]) : text[i] == form[i];
+    return plain;
 }
 
-/* "2024-03-05", as most files have it; rodt_date_make refuses a zero. */
-static bool read_plain(const char *text, size_t size, rodt_date *out)
+static int value_of_two(const char *digits) { return (digits[0] - '0') * 10 + (digits[1] - '0'); }
+
+static rodt_status read_plain(const char *text, rodt_date *out, rodt_error *error)
 {
-    return size == sizeof "2024-03-05" - 1 && text[4] == '-' && text[7] == '-' &&
-           rodt_date_make(value_of_digits(text, 4), value_of_digits(text + 5, 2), value_of_digits(text + 8, 2), out) ==
-               RODT_OK;
+    int year = value_of_two(text) * 100 + value_of_two(text + 2);
+    if (rodt_date_make(year, value_of_two(text + 5), value_of_two(text + 8), out) != RODT_OK)
+        return set_error(error, 0, RODT_MESSAGE_ERROR_NO_SUCH_DAY);
+    return RODT_OK;
 }
 
 rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
@@ -247,8 +247,8 @@ rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order ord
     text_cursor cursor;
     if (text == NULL || out == NULL || (unsigned)order >= RODT_DATE_ORDER_END)
         return rodti_error_status(error, RODT_E_ARGUMENT);
-    if (read_plain(text, size, out))
-        return RODT_OK;
+    if (is_plain(text, size))
+        return read_plain(text, out, error);
     rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
         return rodti_error_status(error, RODT_E_EMPTY);

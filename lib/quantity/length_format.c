@@ -27,22 +27,18 @@ static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_roun
     return true;
 }
 
-/* Digits from the last one, with at least one before the point. */
-static size_t put_decimal(int64_t parts, unsigned digits, char text[RODT_LENGTH_TEXT_SIZE])
+/* Writes digits from the last one, with at least one before the point, up to `end`. Returns where they begin. */
+static char *put_decimal(int64_t parts, unsigned digits, char *end)
 {
-    char reversed[RODT_LENGTH_TEXT_SIZE];
-    size_t count = 0;
     uint64_t left = parts < 0 ? 0 - (uint64_t)parts : (uint64_t)parts;
     for (unsigned i = 0; i <= digits || left != 0; i++, left /= 10) {
         if (i == digits && digits > 0)
-            reversed[count++] = '.';
-        reversed[count++] = (char)('0' + left % 10);
+            *--end = '.';
+        *--end = (char)('0' + left % 10);
     }
     if (parts < 0)
-        reversed[count++] = '-';
-    for (size_t i = 0; i < count; i++)
-        text[i] = reversed[count - 1 - i];
-    return count;
+        *--end = '-';
+    return end;
 }
 
 rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
@@ -56,5 +52,6 @@ rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsig
         return RODT_E_ARGUMENT;
     if (!scale(length, unit, digits, rounding, &parts))
         return RODT_E_RANGE;
-    return rodti_text_copy(line, put_decimal(parts, digits, line), text, size, needed);
+    const char *start = put_decimal(parts, digits, line + sizeof line);
+    return rodti_text_copy(start, (size_t)(line + sizeof line - start), text, size, needed);
 }

@@ -64,20 +64,7 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
 /* A tape divides inches into 2 to 64 equal parts, and its fractions are written in lowest terms. */
 static bool is_tape_fraction(uint32_t num, uint32_t den)
 {
-    return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
-}
-
-/* A digit two characters before a bar; most texts have none and need not be parsed again. Bars other than / are not
- * ASCII. */
-static bool may_have_lost_blank(const char *text, size_t size)
-{
-    for (size_t i = 0; i < size; i++) {
-        if ((unsigned char)text[i] >= 0x80)
-            return true;
-        if (text[i] == '/')
-            return i >= 2 && text_is_digit((unsigned char)text[i - 2]);
-    }
-    return false;
+    return den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
 size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
@@ -86,13 +73,13 @@ size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, ro
     number_problem problem;
     RODT_ENUM32(rodt_unit) found = unit;
     size_t count = 0;
-    if (!may_have_lost_blank(text, size) || !parse_with_unit(text, size, false, &written, &found, &problem) ||
-        found != RODT_UNIT_IN)
+    if (!parse_with_unit(text, size, false, &written, &found, &problem) || found != RODT_UNIT_IN)
         return 0;
     uint32_t digits = written.read.num, den = written.read.den;
-    for (uint32_t place = digits >= 100 ? 100 : 10; place >= 10 && digits >= place && digits < 1000; place /= 10) {
+    for (uint32_t place = 100; place >= 10; place /= 10) {
         uint32_t whole = digits / place, num = digits % place;
-        if (num >= place / 10 && is_tape_fraction(num, den)) /* no number starts with a zero */
+        /* no number starts with a zero */
+        if (digits < 1000 && whole > 0 && num >= place / 10 && is_tape_fraction(num, den))
             out[count++] = (rodt_length){(int64_t)whole * den + num, den};
     }
     return count;
@@ -123,7 +110,7 @@ rodt_status rodt_length_parse_strict_n(const char *text, size_t size, const rodt
                                        RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     rodt_length value, other[LOST_BLANK_MAX];
-    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
+    RODT_ENUM32(rodt_unit) unit;
     if (out == NULL)
         return rodti_error_status(error, RODT_E_ARGUMENT);
     rodt_status status = rodt_length_parse_n(text, size, style, &value, &unit, error);

@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "quantity/fault.h"
 #include "quantity/lost_blank.h"
 #include "rodtravel/length.h"
 #include "support.h"
@@ -492,6 +493,8 @@ static void test_scale_and_round(void **state)
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_round((rodt_length){5, 2}, sixteenth, (rodt_rounding)-1, &out),
                      RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round((rodt_length){5, 2}, sixteenth, (rodt_rounding)RODT_ROUNDING_END, &out),
+                     RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUNDING_UP, &out),
                      RODT_E_RANGE);
     /* A length that is not given has no sum, no part and no division, on either side. */
@@ -526,6 +529,59 @@ static void test_make(void **state)
     assert_true(equal(out, 1, 1));
 }
 
+#define TOO_LONG "no rod position or stroke is longer than 24 in; is a decimal point lost?"
+
+/* The longest and the finest lengths that are read, and the sentences of what is beyond them. */
+static void test_ends_of_lengths(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_length length; /* den 0 = refused */
+        rodt_status status;
+        uint32_t column;
+        const char *sentence;
+    } cases[] = {
+        {"+24", {24, 1}, RODT_OK, 0, ""},
+        {"+24 1/64", {0, 0}, RODT_E_IMPLAUSIBLE, 1, TOO_LONG},
+        {"99999999999999999999", {0, 0}, RODT_E_IMPLAUSIBLE, 1, TOO_LONG},
+        {"+0.000000001", {1, 1000000000}, RODT_OK, 0, ""},
+        {"+0.000000001 mm", {0, 0}, RODT_E_RANGE, 1, "there are more digits than a reading can have"},
+        {"+1/8 mm", {0, 0}, RODT_E_SYNTAX, 1,
+         "no metric tape has fractions; write inches (2 1/8 in) or a decimal (54.0 mm)"},
+        {"+1 x", {0, 0}, RODT_E_SYNTAX, 4, "in, mm, cm or the end of the text was expected here, not x"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_length length = {0, 0};
+        rodt_error error = {.status = RODT_OK};
+        assert_int_equal(rodt_length_parse(cases[i].text, &length, &error), cases[i].status);
+        assert_true(equal(length, cases[i].length.num, cases[i].length.den));
+        assert_int_equal(error.column, cases[i].column);
+        assert_string_equal(error.text, cases[i].sentence);
+    }
+    assert_null(rodti_length_fault((rodt_length){1, 1000000000}));
+    assert_string_equal(rodti_length_fault((rodt_length){1, 1000000001}), "there are more digits than a reading can have");
+    assert_string_equal(rodti_length_fault((rodt_length){1, 7}), "no tape is divided like this");
+}
+
+static void test_strict(void **state)
+{
+    (void)state;
+    rodt_length length = untouched;
+    rodt_error error = {.status = RODT_OK};
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_CM;
+    assert_int_equal(rodt_length_parse_strict_n("31/8", 4, NULL, &length, &unit, &error), RODT_E_AMBIGUOUS);
+    assert_true(equal(length, 77, 78) && unit == RODT_UNIT_CM);
+    assert_int_equal(error.column, 1);
+    assert_string_equal(error.text, "a blank may be lost here: write 2 1/4, not 21/4");
+    assert_int_equal(rodt_length_parse_strict_n("3 1/8", 5, NULL, &length, &unit, &error), RODT_OK);
+    assert_true(equal(length, 25, 8) && unit == RODT_UNIT_IN);
+    assert_int_equal(rodt_length_parse_strict("x", &length, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_length_parse_strict("x", NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_strict(NULL, &length, NULL), RODT_E_ARGUMENT);
+    assert_true(equal(length, 25, 8));
+}
+
 /* A program with a decimal comma, where there is such a locale: the answers are the same. */
 static void test_units(void **state)
 {
@@ -542,6 +598,7 @@ static void test_units(void **state)
     rodt_error error = {.status = RODT_OK};
     assert_int_equal(rodt_unit_parse("furlong", &unit, &error), RODT_E_SYNTAX);
     assert_string_equal(error.text, "a unit of length is in, mm or cm");
+    assert_int_equal(error.column, 1);
     assert_int_equal(rodt_unit_parse(" ", &unit, NULL), RODT_E_EMPTY);
     assert_int_equal(rodt_unit_parse(NULL, &unit, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_unit_parse("in", NULL, NULL), RODT_E_ARGUMENT);
@@ -599,6 +656,9 @@ static void test_lost_blank(void **state)
         {"1131/16", RODT_UNIT_IN, {NULL}},      {"7/8", RODT_UNIT_IN, {NULL}},
         {"31/128", RODT_UNIT_IN, {NULL}},       {"31/8 mm", RODT_UNIT_IN, {NULL}},
         {"31/8x", RODT_UNIT_IN, {NULL}},        {"", RODT_UNIT_IN, {NULL}},
+        {"31/2", RODT_UNIT_IN, {"3 1/2"}},      {"31/1", RODT_UNIT_IN, {NULL}},
+        {"31/64", RODT_UNIT_IN, {"3 1/64"}},    {"109/16", RODT_UNIT_IN, {"10 9/16"}},
+        {"999/16", RODT_UNIT_IN, {"99 9/16"}},  {"1001/16", RODT_UNIT_IN, {NULL}},
         {"31\u00A0mm", RODT_UNIT_IN, {NULL}},    {"1/8", RODT_UNIT_IN, {NULL}},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
@@ -633,6 +693,8 @@ int main(void)
         cmocka_unit_test(test_compare),
         cmocka_unit_test(test_scale_and_round),
         cmocka_unit_test(test_make),
+        cmocka_unit_test(test_ends_of_lengths),
+        cmocka_unit_test(test_strict),
         cmocka_unit_test(test_units),
         cmocka_unit_test(test_style_reserve),
         cmocka_unit_test(test_locale_changes_nothing),

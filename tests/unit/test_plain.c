@@ -107,6 +107,13 @@ static void plain_units(void **state)
     assert_true(length.num == 24 && length.den == 1 && unit == RODT_UNIT_MM);
     assert_true(rodti_length_plain("5/8 OF an inch", NULL, &style, &length, &unit));
     assert_true(length.num == 5 && length.den == 8 && unit == RODT_UNIT_IN);
+    static const char text[] = "2 1/8 in 3"; /* with an end of its own */
+    assert_true(rodti_length_plain(text, text + 9, &style, &length, &unit));
+    assert_true(length.num == 17 && length.den == 8 && unit == RODT_UNIT_IN);
+    assert_true(rodti_length_plain(text, text + 1, &style, &length, &unit));
+    assert_true(length.num == 2 && length.den == 1);
+    assert_true(rodti_length_plain("24", NULL, &style, &length, &unit));
+    assert_true(rodti_pressure_plain("300", NULL, &style, &pressure, &pressure_unit));
     assert_true(rodti_pressure_plain("95.5 PSI ", NULL, &style, &pressure, &pressure_unit));
     assert_true(pressure.num == 191 && pressure.den == 2 && pressure_unit == RODT_PRESSURE_UNIT_PSI);
 }
