@@ -64,8 +64,7 @@ static const heading hints[] = {{"date", RODT_FIELD_DATE},
 
 /* The same for headings that say no more than this. */
 static const heading whole_hints[] = {{"day", RODT_FIELD_DATE},           {"when", RODT_FIELD_DATE},
-                                      {"rated", RODT_FIELD_RATED_STROKE}, {"units", RODT_FIELD_UNIT},
-                                      {"uom", RODT_FIELD_UNIT},
+                                      {"rated", RODT_FIELD_RATED_STROKE}, {"uom", RODT_FIELD_UNIT},
                                       {"parking", RODT_FIELD_SPRING_BRAKE}};
 
 /* --- Headings ---------------------------------------------------------------------------------------- */

@@ -61,7 +61,7 @@ static void spelling_of_a_heading_makes_no_difference(void **state)
                  {"Insp. Date", RODT_FIELD_DATE},           {"Inspection\xC2\xA0" "date", RODT_FIELD_DATE},
                  {"date of inspection", RODT_FIELD_DATE},   {"Pressure", RODT_FIELD_PSI},
                  {"armLength", RODT_FIELD_ARM_LENGTH},      {"Class", RODT_FIELD_STROKE_CLASS},
-                 {"vehicle class", RODT_FIELD_NONE}};
+                 {"Pressure after", RODT_FIELD_PSI_AFTER},  {"vehicle class", RODT_FIELD_NONE}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_int_equal(found(cases[i].heading), cases[i].field);
     assert_true(rodt_heading_equal("Unit No", 7, "unit_no", 7));

@@ -35,6 +35,7 @@ static void test_read(void **state)
         {" 100 psig ", 100, 1},
         {"0", 0, 1},
         {"300", 300, 1},
+        {"+300", 300, 1},
         {"+95", 95, 1},
         /* 655 kPa: 655 * 1290320000000 / 8896443230521, by hand in lowest terms */
         {"655 kPa", INT64_C(845159600000000), INT64_C(8896443230521)},
@@ -49,6 +50,8 @@ static void test_read(void **state)
     }
 }
 
+#define TOO_HIGH "no brake gauge shows more than 300 psi; is a decimal point lost?"
+
 static void test_refuse(void **state)
 {
     (void)state;
@@ -56,28 +59,30 @@ static void test_refuse(void **state)
         const char *text;
         rodt_status status;
         uint32_t column;
+        const char *sentence; /* NULL: as of lengths */
     } cases[] = {
-        {"", RODT_E_EMPTY, 0},
-        {"n/a", RODT_E_EMPTY, 1},
-        {"95 in", RODT_E_UNIT, 4},
-        {"95 mm", RODT_E_UNIT, 4},
-        {"6.5 bar", RODT_E_UNIT, 5},
-        {"95 psi kPa", RODT_E_UNIT, 8},
-        {"90-100", RODT_E_AMBIGUOUS, 4},
-        {"90 to 100 psi", RODT_E_AMBIGUOUS, 4},
-        {">90", RODT_E_AMBIGUOUS, 1},
-        {"92,5", RODT_E_AMBIGUOUS, 3},
-        {"-5", RODT_E_NEGATIVE, 1},
-        {"301", RODT_E_IMPLAUSIBLE, 1},
-        {"300.01", RODT_E_IMPLAUSIBLE, 1},
-        {"2069 kPa", RODT_E_IMPLAUSIBLE, 1},
-        {"9 5", RODT_E_SYNTAX, 3},
-        {"95 p s i", RODT_E_SYNTAX, 4},
-        {"9O", RODT_E_SYNTAX, 2},
-        {"45293", RODT_E_DATE_CELL, 1},
-        {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1},
-        {"95.0000000000001", RODT_E_RANGE, 4},
-        {"999999999.999999999 kPa", RODT_E_RANGE, 1}, /* its psi do not fit */
+        {"", RODT_E_EMPTY, 0, NULL},
+        {"n/a", RODT_E_EMPTY, 1, NULL},
+        {"95 in", RODT_E_UNIT, 4, NULL},
+        {"95 mm", RODT_E_UNIT, 4, NULL},
+        {"6.5 bar", RODT_E_UNIT, 5, NULL},
+        {"95 psi kPa", RODT_E_UNIT, 8, NULL},
+        {"90-100", RODT_E_AMBIGUOUS, 4, NULL},
+        {"90 to 100 psi", RODT_E_AMBIGUOUS, 4, NULL},
+        {">90", RODT_E_AMBIGUOUS, 1, NULL},
+        {"92,5", RODT_E_AMBIGUOUS, 3, NULL},
+        {"-5", RODT_E_NEGATIVE, 1, NULL},
+        {"301", RODT_E_IMPLAUSIBLE, 1, TOO_HIGH},
+        {"300.01", RODT_E_IMPLAUSIBLE, 1, NULL},
+        {"2069 kPa", RODT_E_IMPLAUSIBLE, 1, TOO_HIGH},
+        {"9 5", RODT_E_SYNTAX, 3, NULL},
+        {"95 p s i", RODT_E_SYNTAX, 4, "psi, kPa or the end of the text was expected here, not p"},
+        {"9O", RODT_E_SYNTAX, 2, NULL},
+        {"45293", RODT_E_DATE_CELL, 1, NULL},
+        {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1, TOO_HIGH},
+        {"95.0000000000001", RODT_E_RANGE, 4, NULL},
+        {"999999999.999999999 kPa", RODT_E_RANGE, 1,
+         "there are more digits than a reading can have"}, /* its psi do not fit */
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_pressure pressure = untouched;
@@ -87,6 +92,8 @@ static void test_refuse(void **state)
             fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column,
                      error.text);
         assert_true(equal(pressure, 77, 78));
+        if (cases[i].sentence != NULL)
+            assert_string_equal(error.text, cases[i].sentence);
         assert_true(error.text[0] != '\0');
     }
 }
@@ -143,10 +150,15 @@ static void test_write_as_it_was_read(void **state)
     (void)state;
     char text[RODT_PRESSURE_TEXT_SIZE] = "#";
     rodt_ratio number;
+    rodt_pressure finer;
+    assert_int_equal(rodt_pressure_from_kpa(6501234567, 10000000, &finer), RODT_OK);
+    assert_int_equal(rodt_pressure_format_unit(finer, RODT_PRESSURE_UNIT_KPA, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "94 2601634980170/8896443230521 psi"); /* seven decimals are no short number */
     check_as_read("650 kPa", "650 kPa");
     check_as_read("650.5 kPa", "650.5 kPa");
     check_as_read("0.05 kpa", "0.05 kPa");
     check_as_read("0 kPa", "0 kPa");
+    check_as_read("650.123456 kPa", "650.123456 kPa");
     check_as_read("95", "95 psi");
     check_as_read("92.5 psi", "92 1/2 psi");
     assert_int_equal(

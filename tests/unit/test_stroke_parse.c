@@ -387,6 +387,8 @@ static void every_text_becomes_its_member(void **state)
     form.applied = "\u00A010 in\u00A0";
     assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
     assert_memory_equal(&reading, &wanted, sizeof wanted);
+    form.spring_brake = "off";
+    wanted.spring_brake_applied = RODT_RECORDED_NO;
     form.drum = " x";
     form.date = "21/10/14";
     wanted.drum = RODT_DRUM_NOT_RECORDED;
