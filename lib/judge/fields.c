@@ -144,15 +144,22 @@ static void fold(const char *text, size_t size, char *folded, size_t room)
     folded[used] = '\0';
 }
 
+/* How many bytes at the ends of two texts are the same. */
+static size_t common_end(const char *a, size_t a_size, const char *b, size_t b_size)
+{
+    size_t count = 0;
+    while (count < a_size && count < b_size && a[a_size - 1 - count] == b[b_size - 1 - count])
+        count++;
+    return count;
+}
+
 /* True if one byte more, less, another one, or two that changed places make one text of the other. */
 static bool is_one_slip(const char *a, const char *b)
 {
-    const char *a_end = a + strlen(a), *b_end = b + strlen(b);
-    while (a < a_end && b < b_end && *a == *b)
+    while (*a != '\0' && *a == *b)
         a++, b++;
-    while (a < a_end && b < b_end && a_end[-1] == b_end[-1])
-        a_end--, b_end--;
-    ptrdiff_t a_left = a_end - a, b_left = b_end - b;
+    size_t a_size = strlen(a), b_size = strlen(b), same = common_end(a, a_size, b, b_size);
+    size_t a_left = a_size - same, b_left = b_size - same;
     bool swapped = a_left == 2 && b_left == 2 && a[0] == b[1] && a[1] == b[0];
     return swapped || (a_left <= 1 && b_left <= 1);
 }
