@@ -25,13 +25,12 @@ static void add_rank(rodt_message *out, const rodt_finding *finding)
 static void add_figures(rodt_message *out, const rodt_finding *finding)
 {
     rodt_length excess;
-    if (rodt_length_subtract(finding->applied_stroke, finding->limit, &excess) != RODT_OK)
-        excess = (rodt_length){0, 0};
+    bool fits = rodt_length_subtract(finding->applied_stroke, finding->limit, &excess) == RODT_OK;
     add_length(out, finding, "released", finding->released);
     add_length(out, finding, "applied", finding->applied);
     add_length(out, finding, "stroke", finding->applied_stroke);
     rodti_message_limit(out, "limit", finding->limit, finding->unit);
-    add_length(out, finding, "excess", excess);
+    add_length(out, finding, "excess", fits ? excess : (rodt_length){0, 0});
 }
 
 /* The reasons that leave a finding open, the first to be put right first. */

@@ -84,11 +84,10 @@ static void start(rodt_message *out, rodt_message_code code) { rodti_message_sta
 static void say_over(rodt_message *out, const rodt_finding *finding)
 {
     rodt_length excess;
-    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) != RODT_OK)
-        excess = (rodt_length){0, 0};
-    else if (excess.num == 0)
+    bool fits = rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) == RODT_OK;
+    if (fits && excess.num == 0)
         start(out, RODT_MESSAGE_STROKE_AT_LIMIT_FAILS);
-    add_length(out, finding, "excess", excess);
+    add_length(out, finding, "excess", fits ? excess : (rodt_length){0, 0});
 }
 
 static void say_over_own(rodt_message *out, const rodt_finding *finding)

@@ -61,7 +61,15 @@ static void a_good_reading_passes(void **state)
     assert_int_equal(rodt_reading_check(&nothing, &error), RODT_OK);
     assert_int_equal(rodt_chamber_check(&reading.chamber, &error), RODT_OK);
     assert_int_equal(error.status, RODT_E_INTERNAL); /* it is filled on failure only */
+    rodt_finding finding;
+    assert_int_equal(rodt_reading_judge(&reading, us(), &finding, &error), RODT_OK);
+    assert_int_equal(error.status, RODT_E_INTERNAL);
+    assert_int_equal(rodt_reading_judge(&reading, us(), NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "room for a finding is needed");
+    assert_string_equal(error.field, "");
     assert_int_equal(rodt_reading_check(NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "a reading is needed");
+    assert_string_equal(error.field, "");
     assert_int_equal(rodt_chamber_check(NULL, &error), RODT_E_ARGUMENT);
     assert_string_equal(error.field, "chamber");
 }

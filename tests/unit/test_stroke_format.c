@@ -106,6 +106,7 @@ static void a_limit_that_does_not_pass_is_said(void **state)
     assert_int_equal(rodt_form_judge(&form, &less_than, &finding, NULL), RODT_OK);
     reads(&finding, RODT_REASON_AT_LIMIT, sentence);
     less_than.limit_count = 1; /* it limits strokes all the same */
+    less_than.rated_share = (rodt_ratio){0, 0};
     finding.reasons |= RODT_REASON_BIT(RODT_REASON_NO_PUBLISHED_LIMIT);
     reads(&finding, RODT_REASON_NO_PUBLISHED_LIMIT,
           "no limit is published for this chamber, and no rated stroke or limit marked on it was given");
@@ -176,6 +177,7 @@ static void a_finding_by_hand_is_said_without_what_it_lacks(void **state)
     reads(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "ca-nsc has no text for the day");
     reads(&finding, RODT_REASON_LOST_BLANK, "released was read as 1, and with a lost blank it is (not measured): the verdict depends on which was meant; "
           "write it with its blank");
+    reads(&finding, RODT_REASON_DATE_AMBIGUOUS, "the date can mean two days; the limit depends on which it is");
     finding.applied_stroke = (rodt_length){INT64_MAX, 1};
     finding.law_limit = (rodt_length){1, 3};
     reads(&finding, RODT_REASON_OVER_LIMIT, "stroke is over the limit by (not measured)");
