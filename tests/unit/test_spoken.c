@@ -6,9 +6,9 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "message_text.h"
 #include <string.h>
 
+#include "message_text.h"
 #include "rodtravel/rodtravel.h"
 #include "rules/tables.h"
 
