@@ -15,7 +15,7 @@
 
 #include <string.h>
 
-/* In the order of the headers. */
+/* In the order of the headers, closed by NULL. */
 static const rodt_enumeration *const enumerations[] = {
     &rodti_words_status,      &rodti_words_recorded,     &rodti_words_member_kind,
     &rodti_words_rounding,    &rodti_words_unit,         &rodti_words_pressure_unit,
@@ -32,18 +32,18 @@ static const rodt_enumeration *const enumerations[] = {
     &rodti_words_air_kind,    &rodti_words_air_span,     &rodti_words_air_result,
     &rodti_words_air_missing, &rodti_words_step,         &rodti_words_step_part,
     &rodti_words_column_flag,  &rodti_words_text_layout,
-    &rodti_words_json_option};
+    &rodti_words_json_option, NULL};
 
-size_t rodt_enumeration_count(void) { return COUNT_OF(enumerations); }
+size_t rodt_enumeration_count(void) { return COUNT_OF(enumerations) - 1; }
 
 const rodt_enumeration *rodt_enumeration_at(size_t index)
 {
-    return index < COUNT_OF(enumerations) ? enumerations[index] : NULL;
+    return index < rodt_enumeration_count() ? enumerations[index] : NULL;
 }
 
 const rodt_enumeration *rodt_enumeration_find(const char *name)
 {
-    for (size_t i = 0; name != NULL && i < COUNT_OF(enumerations); i++)
+    for (size_t i = 0; name != NULL && i < rodt_enumeration_count(); i++)
         if (strcmp(enumerations[i]->name, name) == 0)
             return enumerations[i];
     return NULL;
@@ -83,7 +83,7 @@ static const rodt_member *find_name(const rodt_record *record, const char *name,
 }
 
 /* The member of a reading or a finding that holds a field, where it has another name. */
-static const char *const other_names[RODT_READING_FIELDS] = {
+static const char *const other_names[RODT_FIELD_END] = {
     [RODT_FIELD_PSI] = "pressure",          [RODT_FIELD_PSI_AFTER] = "pressure_after",
     [RODT_FIELD_DATE] = "day",              [RODT_FIELD_ENGINE] = "engine_running",
     [RODT_FIELD_SPRING_BRAKE] = "spring_brake_applied"};
@@ -95,7 +95,7 @@ const rodt_member *rodt_member_find_n(const rodt_record *record, const char *nam
     if (found != NULL || (!form && !rodti_is_of_wheel_end(record)))
         return found;
     RODT_ENUM32(rodt_field) field;
-    if (rodt_field_find_n(name, size, &field) != RODT_OK || field >= RODT_READING_FIELDS)
+    if (rodt_field_find_n(name, size, &field) != RODT_OK)
         return NULL;
     const char *other = form ? NULL : other_names[field];
     const char *member = other != NULL ? other : rodt_field_name((rodt_field)field);

@@ -319,7 +319,7 @@ INPUT(text_columns, RECORD(field, text_cells))
 #undef T
 
 #define ADDRESS(of) &rodti_record_##of,
-const rodt_record *const rodti_records[] = {EACH_RECORD(ADDRESS)};
-const size_t rodti_record_total = COUNT_OF(rodti_records);
+const rodt_record *const rodti_records[] = {EACH_RECORD(ADDRESS) NULL};
+const size_t rodti_record_total = COUNT_OF(rodti_records) - 1;
 
 /* NOLINTEND(bugprone-sizeof-expression,bugprone-macro-parentheses) */

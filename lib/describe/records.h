@@ -21,7 +21,7 @@ extern const rodt_record rodti_record_chamber, rodti_record_form, rodti_record_r
 /* True for a reading and a finding: their members hold the fields of a wheel end, some in its chamber. */
 bool rodti_is_of_wheel_end(const rodt_record *record);
 
-extern const rodt_record *const rodti_records[];
+extern const rodt_record *const rodti_records[]; /* closed by NULL */
 extern const size_t rodti_record_total;
 
 #endif

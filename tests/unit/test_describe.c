@@ -24,10 +24,16 @@ static const rodt_record *record(const char *name)
 static void lists_are_complete(void **state)
 {
     (void)state;
-    for (size_t i = 0; i < rodt_record_count(); i++)
+    for (size_t i = 0; i < rodt_record_count(); i++) {
+        assert_non_null(rodt_record_at(i));
         assert_ptr_equal(rodt_record_find(rodt_record_name(rodt_record_at(i))), rodt_record_at(i));
-    for (size_t i = 0; i < rodt_enumeration_count(); i++)
+    }
+    for (size_t i = 0; i < rodt_enumeration_count(); i++) {
+        assert_non_null(rodt_enumeration_at(i));
         assert_ptr_equal(rodt_enumeration_find(rodt_enumeration_name(rodt_enumeration_at(i))), rodt_enumeration_at(i));
+    }
+    assert_string_equal(rodt_record_name(rodt_record_at(rodt_record_count() - 1)), "rodt_text_columns");
+    assert_string_equal(rodt_enumeration_name(rodt_enumeration_at(rodt_enumeration_count() - 1)), "rodt_json_option");
     assert_null(rodt_record_at(rodt_record_count()));
     assert_null(rodt_record_find("rodt_nothing"));
     assert_null(rodt_record_find(NULL));
@@ -71,6 +77,26 @@ static void members_fill_their_record(void **state)
     }
 }
 
+static void kinds_have_words(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_member_kind kind;
+        const char *word;
+    } cases[] = {
+        {RODT_MEMBER_KIND_LENGTH, "length"}, {RODT_MEMBER_KIND_PRESSURE, "pressure"},
+        {RODT_MEMBER_KIND_RATIO, "ratio"}, {RODT_MEMBER_KIND_DATE, "date"}, {RODT_MEMBER_KIND_POSITION, "position"},
+        {RODT_MEMBER_KIND_ENUMERATOR, "enumerator"}, {RODT_MEMBER_KIND_SET, "set"},
+        {RODT_MEMBER_KIND_BOOLEAN, "boolean"}, {RODT_MEMBER_KIND_INTEGER, "integer"},
+        {RODT_MEMBER_KIND_UNSIGNED, "unsigned"}, {RODT_MEMBER_KIND_INDEX, "index"}, {RODT_MEMBER_KIND_TEXT, "text"},
+        {RODT_MEMBER_KIND_TEXT_POINTER, "text-pointer"}, {RODT_MEMBER_KIND_RECORD, "record"},
+        {RODT_MEMBER_KIND_RECORD_POINTER, "record-pointer"}, {RODT_MEMBER_KIND_RULES, "rules"},
+        {RODT_MEMBER_KIND_POINTER, "pointer"}, {RODT_MEMBER_KIND_RESERVE, "reserve"}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++)
+        assert_string_equal(rodt_member_kind_name(cases[i].kind), cases[i].word);
+    assert_string_equal(rodt_json_option_name(RODT_JSON_OPTION_PARTS), "parts");
+}
+
 static void members_are_found_by_headings(void **state)
 {
     (void)state;
@@ -81,6 +107,7 @@ static void members_are_found_by_headings(void **state)
     assert_string_equal(rodt_member_find(record("rodt_finding"), "psi")->name, "pressure");
     assert_null(rodt_member_find(record("rodt_chamber"), "inspection date"));
     assert_null(rodt_member_find(form, "position")); /* a field, but none of a form */
+    assert_null(rodt_member_find(record("rodt_finding"), "position"));
     assert_null(rodt_member_find(form, ""));
     assert_null(rodt_member_find(form, NULL));
     assert_null(rodt_member_find(NULL, "date"));
@@ -574,7 +601,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(lists_are_complete),           cmocka_unit_test(members_fill_their_record),
-        cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(every_field_is_a_path),
+        cmocka_unit_test(kinds_have_words),             cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(every_field_is_a_path),
                                        cmocka_unit_test(values_are_written),
         cmocka_unit_test(paths_that_lead_nowhere),      cmocka_unit_test(elements_of_a_long_array),
         cmocka_unit_test(texts_that_cannot_be_written),

@@ -658,7 +658,10 @@ static void test_refusals(void **state)
     rodt_identification found;
     rodt_clues round = {.port = RODT_PORT_ROUND};
     assert_int_equal(rodt_clues_identify(&round, NULL, newest, &found, NULL), RODT_E_UNKNOWN_RULES);
-    assert_int_equal(rodt_clues_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL, NULL), RODT_E_ARGUMENT);
+    rodt_error error;
+    assert_int_equal(rodt_clues_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "");
+    assert_string_equal(error.text, "room for an identification is needed");
     expect_refused(NULL, "", "clues are needed");
     static const char none[] = "there is no clue at all", family[] = "there is no such family of chambers",
                       digits[] = "there are more digits than a reading can have";
@@ -695,6 +698,9 @@ static void test_words(void **state)
     static const char *const names[] = {"stamp", "family", "port-shape", "tag", "rated-stroke", "diameter"};
     for (size_t i = 0; i < COUNT_OF(names); i++)
         assert_string_equal(rodt_clue_name((rodt_clue)(1u << i)), names[i]);
+    assert_string_equal(rodt_port_name(RODT_PORT_SQUARE), "square");
+    assert_string_equal(rodt_tag_name(RODT_TAG_TRAPEZOID), "trapezoid");
+    assert_string_equal(rodt_observation_name(RODT_OBSERVATION_DIAMETER), "diameter");
     assert_string_equal(rodt_clue_name((rodt_clue)0), "");
     assert_string_equal(rodt_clue_name((rodt_clue)(RODT_CLUE_STAMP | RODT_CLUE_PORT_SHAPE)), "");
     assert_string_equal(rodt_clue_name((rodt_clue)64), "");
@@ -705,8 +711,13 @@ static void test_words(void **state)
     }
     assert_string_equal(rodt_observation_text((rodt_observation)77), "");
     rodt_message message;
-    assert_int_equal(rodt_observation_message(RODT_OBSERVATION_DIAMETER, &message), RODT_OK);
-    assert_int_equal(message.code, RODT_MESSAGE_OBSERVATION_DIAMETER);
+    static const rodt_message_code codes[RODT_OBSERVATION_END] = {
+        RODT_MESSAGE_OBSERVATION_NOTHING,   RODT_MESSAGE_OBSERVATION_FAMILY,       RODT_MESSAGE_OBSERVATION_STAMP,
+        RODT_MESSAGE_OBSERVATION_LONG_SIGN, RODT_MESSAGE_OBSERVATION_RATED_STROKE, RODT_MESSAGE_OBSERVATION_DIAMETER};
+    for (int i = RODT_OBSERVATION_NOTHING; i < RODT_OBSERVATION_END; i++) {
+        assert_int_equal(rodt_observation_message((rodt_observation)i, &message), RODT_OK);
+        assert_int_equal(message.code, codes[i]);
+    }
     assert_int_equal(rodt_observation_message((rodt_observation)RODT_OBSERVATION_END, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_NONE);
 }

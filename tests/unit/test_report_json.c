@@ -406,6 +406,11 @@ static void no_vehicle(void **state)
     REFUSED(&of.vehicle, of.ends, 0, of.findings, NULL, NULL, NULL, 0);
     REFUSED(&of.vehicle, of.ends, ENDS, NULL, NULL, NULL, NULL, 0);
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 2);
+    of.vehicle.axle_count = RODT_AXLES_MAX;
+    static char all[70000];
+    assert_int_equal(rodt_vehicle_json_format(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0, all, sizeof all,
+                                              NULL),
+                     RODT_OK);
     of.vehicle.axle_count = RODT_AXLES_MAX + 1;
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     of.vehicle.axle_count = 1;
@@ -413,6 +418,8 @@ static void no_vehicle(void **state)
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     of.findings[1].rules = NULL;
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
+    of.findings[0].rules = NULL;
+    REFUSED(&of.vehicle, of.ends, 1, of.findings, NULL, NULL, NULL, 0);
     assert_string_equal(text, "as it was");
 }
 
@@ -435,6 +442,9 @@ static void which_chamber(void **state)
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_identification_json_format(&answer, NULL, day, NULL, 0, text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
+    answer.count = RODT_CANDIDATES_MAX;
+    static char all[70000];
+    assert_int_equal(rodt_identification_json_format(&answer, rules, day, NULL, 0, all, sizeof all, NULL), RODT_OK);
     answer.count = RODT_CANDIDATES_MAX + 1;
     assert_int_equal(rodt_identification_json_format(&answer, rules, day, NULL, 0, text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
