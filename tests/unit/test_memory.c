@@ -270,6 +270,23 @@ static void tables_have_room_for_their_slots(void **state)
     rodti_result_cache_close(&results);
 }
 
+/* Every row begins and ends on days of its own: there is room for each of them. */
+static void a_plan_of_many_days_has_room(void **state)
+{
+    static char text[4096] = "family,size,class,limit,from,until\n";
+    (void)state;
+    for (int year = 1990; year < 2050; year++) {
+        const size_t used = strlen(text);
+        snprintf(text + used, sizeof text - used, "clamp,30,standard,1 3/4,%d-02-01,%d-06-30\n", year, year);
+    }
+    rodt_rules *own;
+    rodt_column_plan *made;
+    assert_int_equal(rodt_rules_load(us(), "own", text, strlen(text), &own, NULL), RODT_OK);
+    assert_int_equal(rodt_column_plan_new(own, NULL, &made, NULL), RODT_OK);
+    rodt_column_plan_free(made);
+    rodt_rules_unref(own);
+}
+
 /* What is after a table is neither read as an entry, nor written. */
 static void tables_end_where_they_end(void **state)
 {
@@ -391,6 +408,7 @@ int main(void)
                                        cmocka_unit_test(a_plan_that_cannot_grow_stays),
                                        cmocka_unit_test(tables_have_room_for_their_slots),
                                        cmocka_unit_test(tables_end_where_they_end),
+                                       cmocka_unit_test(a_plan_of_many_days_has_room),
                                        cmocka_unit_test(a_plan_of_texts_without_memory_judges_alike),
                                        cmocka_unit_test(a_cache_of_rows_without_memory_is_right)};
     return cmocka_run_group_tests_name("memory", tests, start, stop);
