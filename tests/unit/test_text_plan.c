@@ -511,10 +511,15 @@ static void test_chambers_to_codes(void **state)
     clear();
     row(" 30 ", NULL, NULL); /* other texts of the same chambers */
     row("24 L", NULL, NULL);
+    row(NULL, NULL, NULL);
+    row("30", NULL, NULL);
     in = spans();
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 2, codes, NULL), RODT_OK);
+    codes[3] = 77;
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3, codes, NULL), RODT_OK);
     assert_int_equal(codes[0], 2);
     assert_int_equal(codes[1], 3);
+    assert_int_equal(codes[2], RODT_COLUMN_CHAMBER_MISSING);
+    assert_int_equal(codes[3], 77); /* the row behind the last */
 }
 
 static void test_many_chambers_to_codes(void **state)
