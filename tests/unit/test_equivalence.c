@@ -196,6 +196,11 @@ static void test_pressures(void **unused)
     assert_int_equal(rodti_equivalence_pressure(rules, psi(90, 1)), PRESSURE_INSIDE);
     assert_int_equal(rodti_equivalence_pressure(rules, psi(100, 1)), PRESSURE_INSIDE);
     assert_int_equal(rodti_equivalence_pressure(rules, psi(1000001, 10000)), PRESSURE_ABOVE);
+    rules = rodt_rules_find("rated-80"); /* without a window */
+    assert_int_equal(rodti_equivalence_pressure(rules, (rodt_pressure){0}), PRESSURE_NOT_GIVEN);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(0, 1)), PRESSURE_NO_AIR);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(1, 1000)), PRESSURE_INSIDE);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(150, 1)), PRESSURE_INSIDE);
 }
 
 static void test_lengths(void **unused)
