@@ -225,7 +225,8 @@ static void test_lengths(void **unused)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_same_answers), cmocka_unit_test(test_days), cmocka_unit_test(test_each_day),
-                                       cmocka_unit_test(test_pressures), cmocka_unit_test(test_lengths)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_lengths), cmocka_unit_test(test_pressures),
+                                       cmocka_unit_test(test_days), cmocka_unit_test(test_each_day),
+                                       cmocka_unit_test(test_same_answers)};
     return cmocka_run_group_tests_name("equivalence", tests, NULL, NULL);
 }

@@ -878,16 +878,25 @@ static int free_all(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_spellings),        cmocka_unit_test(test_marks),
-        cmocka_unit_test(test_everything_else),  cmocka_unit_test(test_units_of_readings),
-         cmocka_unit_test(test_long_and_broken_cells),
-        cmocka_unit_test(test_readings_that_never_come_again), cmocka_unit_test(test_a_form_with_everything),
-        cmocka_unit_test(test_a_row_that_is_too_fine), cmocka_unit_test(test_arrays_that_cannot_be),
-        cmocka_unit_test(test_dictionaries_that_cannot_be), cmocka_unit_test(test_arrays_are_taken_as_they_are),
-        cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
-        cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
+        cmocka_unit_test(test_refused_arrays),
+        cmocka_unit_test(test_refused_calls),
         cmocka_unit_test(test_widths_of_indices),
-        cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
-        cmocka_unit_test(test_many_chambers_to_codes)};
+        cmocka_unit_test(test_arrays_that_cannot_be),
+        cmocka_unit_test(test_arrays_are_taken_as_they_are),
+        cmocka_unit_test(test_dictionaries_that_cannot_be),
+        cmocka_unit_test(test_layouts),
+        cmocka_unit_test(test_dictionaries),
+        cmocka_unit_test(test_chambers_to_codes),
+        cmocka_unit_test(test_spellings),
+        cmocka_unit_test(test_marks),
+        cmocka_unit_test(test_everything_else),
+        cmocka_unit_test(test_units_of_readings),
+        cmocka_unit_test(test_long_and_broken_cells),
+        cmocka_unit_test(test_readings_that_never_come_again),
+        cmocka_unit_test(test_a_form_with_everything),
+        cmocka_unit_test(test_a_row_that_is_too_fine),
+        cmocka_unit_test(test_many_chambers),
+        cmocka_unit_test(test_many_chambers_to_codes),
+    };
     return cmocka_run_group_tests(tests, NULL, free_all);
 }
