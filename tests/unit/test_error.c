@@ -394,6 +394,14 @@ static void errors_that_were_filled_by_hand(void **state)
     assert_int_equal(rodt_error_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_error_message(&error, NULL), RODT_E_ARGUMENT);
     rodt_error wrong = error;
+    wrong.count = RODT_ERROR_ARGUMENTS;
+    for (uint32_t i = 0; i < RODT_ERROR_ARGUMENTS; i++)
+        wrong.arguments[i].name = "as many as there is room for";
+    assert_int_equal(rodt_error_message(&wrong, &message), RODT_OK);
+    assert_int_equal(message.count, RODT_ERROR_ARGUMENTS);
+    wrong.count = 1;
+    assert_int_equal(rodt_error_message(&wrong, &message), RODT_OK);
+    assert_int_equal(message.count, 1);
     wrong.count = RODT_ERROR_ARGUMENTS + 1;
     assert_int_equal(rodt_error_message(&wrong, &message), RODT_E_ARGUMENT);
     wrong = error;

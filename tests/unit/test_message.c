@@ -490,7 +490,8 @@ static void languages_are_found_by_tag_and_by_locale(void **state)
 {
     (void)state;
     static const char *const french[] = {"fr", "FR", "fr-CA", "fr_FR.UTF-8", "fr@euro", "Fr.UTF-8"};
-    static const char *const none[] = {"", "f", "fro", "en", "en_US.UTF-8", "C", "POSIX", "-fr", "_fr", "6r", "f\022"};
+    static const char *const none[] = {"", "f", "fro", "en", "en_US.UTF-8", "C", "POSIX", "-fr", "_fr", "6r", "f\022",
+                                       "gr", "fs"};
     for (size_t i = 0; i < COUNT_OF(french); i++)
         assert_string_equal(rodt_catalogue_find(french[i])->language, "fr-CA");
     for (size_t i = 0; i < COUNT_OF(none); i++)
