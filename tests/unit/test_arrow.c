@@ -177,6 +177,20 @@ static void nothing_is_copied_and_both_offsets_count(void **state)
     }
 }
 
+static void readings_are_of_either_width(void **state)
+{
+    (void)state;
+    rodt_column_in in;
+    size_t rows;
+    make_child(RELEASED, "released", "l", applied);
+    make_child(APPLIED, "applied", "i", released);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
+    assert_ptr_equal(in.released64, applied + OFFSET + BATCH_OFFSET);
+    assert_ptr_equal(in.applied, released + OFFSET + BATCH_OFFSET);
+    assert_null(in.released);
+    assert_null(in.applied64);
+}
+
 static void no_more_cells_and_columns_are_needed(void **state)
 {
     (void)state;
@@ -406,6 +420,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_batch_is_judged_alike, make_anew),
         cmocka_unit_test_setup(nothing_is_copied_and_both_offsets_count, make_anew),
+        cmocka_unit_test_setup(readings_are_of_either_width, make_anew),
         cmocka_unit_test_setup(no_more_cells_and_columns_are_needed, make_anew),
         cmocka_unit_test_setup(bitmaps_may_be_absent, make_anew),
         cmocka_unit_test_setup(other_children_may_be_of_any_kind, make_anew),
