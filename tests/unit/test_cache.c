@@ -320,6 +320,36 @@ static void test_cells_grow(void **state)
     }
 }
 
+/* An empty slot is no empty text. */
+static void test_empty_slots(void **state)
+{
+    cell_cache cells;
+    (void)state;
+    slot_width = sizeof(cached_cell);
+    assert_true(rodti_cell_cache_open(&cells, 4));
+    cells.hash = hash_to_slot;
+    for (wanted_slot = 0; wanted_slot < 16; wanted_slot++)
+        assert_int_equal(cell_place(&cells, "", 0, 0), -1);
+    rodti_cell_cache_close(&cells);
+}
+
+/* A text of any length is not found, and one that is too long is not cached. */
+static void test_long_texts(void **state)
+{
+    static char text[4000];
+    cell_cache cells;
+    (void)state;
+    memset(text, 'x', sizeof text);
+    assert_true(rodti_cell_cache_open(&cells, 8));
+    for (size_t size = CELL_TEXT; size <= sizeof text; size += size == CELL_TEXT ? 1 : 100) {
+        assert_null(rodti_cell_cache_probe(&cells, text, size, 0));
+        rodti_cell_cache_keep(&cells, text, size, 0, (cell_meaning){.value = 7});
+        assert_int_equal(rodti_cell_cache_probe(&cells, text, size, 0) != NULL, size == CELL_TEXT);
+        assert_int_equal(cells.used, 1);
+    }
+    rodti_cell_cache_close(&cells);
+}
+
 static int result_place(const result_cache *results, row_key key)
 {
     const cached_result *found = rodti_result_cache_probe(results, key);
@@ -435,6 +465,7 @@ int main(void)
         cmocka_unit_test(test_hits_fill_the_slots), cmocka_unit_test(test_cells_go_in_turn),
         cmocka_unit_test(test_cells_grow),          cmocka_unit_test(test_results_go_in_turn),
         cmocka_unit_test(test_results_grow),        cmocka_unit_test(test_widths_of_results),
-        cmocka_unit_test(test_one_result_without_hits)};
+        cmocka_unit_test(test_one_result_without_hits), cmocka_unit_test(test_empty_slots),
+        cmocka_unit_test(test_long_texts)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
