@@ -86,7 +86,7 @@ rodt_status rodti_column_check(const rodt_column_in *in, size_t rows, const rodt
                         {"flags", out->flags, 1},     {"limit", out->limit, 4},        {"released", in->released, 4},
                         {"applied", in->applied, 4},  {"released", in->released64, 8}, {"applied", in->applied64, 8},
                         {"chamber", in->chamber, 1},  {"psi", in->psi, 4},             {"date", in->date, 4},
-                        {NULL, NULL, 0}};
+                        {.name = NULL}};
     rodt_status status = check_in(in, error);
     if (status == RODT_OK)
         status = rodti_column_check_out(out, rows, error);

@@ -254,6 +254,33 @@ static void chance_rows_are_judged_alike(void **state)
     }
 }
 
+/* One column alone that the fast path cannot take, by a plan that it could. */
+static void one_column_more_is_judged_alike(void **state)
+{
+    (void)state;
+    const rodt_reading common = {0};
+    uint64_t seed = 31;
+    start("us-fmcsr", &common);
+    add_simple();
+    assert_in_range(plan->steps, 0, 1);
+    chance_cells(&seed);
+    for (int k = 0; k < 9; k++) {
+        rodt_column_in in = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber};
+        rodt_column_bits *valid[] = {&in.released_valid, &in.applied_valid, &in.chamber_valid, &in.row_valid};
+        if (k == 0)
+            in.released = NULL;
+        in.released64 = k == 0 ? cells.released64 : NULL;
+        if (k == 1)
+            in.applied = NULL;
+        in.applied64 = k == 1 ? cells.applied64 : NULL;
+        in.psi = k == 2 ? cells.pressure : NULL;
+        in.date = k == 3 ? cells.day : NULL;
+        if (k >= 4 && k < 8)
+            *valid[k - 4] = (rodt_column_bits){cells.bits[k - 4], 5};
+        compare(&in, 300, &common);
+    }
+}
+
 static void a_carriers_own_limits_are_judged_alike(void **state)
 {
     (void)state;
@@ -796,6 +823,7 @@ int main(void)
 #if defined(__linux__)
         cmocka_unit_test(columns_end_with_their_last_row),
 #endif
+        cmocka_unit_test(one_column_more_is_judged_alike),
         cmocka_unit_test(cuts_are_the_days_of_the_rows),
         cmocka_unit_test(a_law_may_change_on_many_days),
         cmocka_unit_test(a_law_may_last_as_long_as_the_calendar),

@@ -817,6 +817,11 @@ static void what_is_broken_is_refused(void **state)
     assert_true(rodti_message_in_kpa((rodt_pressure){0, 1}, RODT_PRESSURE_UNIT_KPA, &kpa));
     assert_false(rodti_message_in_kpa((rodt_pressure){1, 3}, RODT_PRESSURE_UNIT_KPA, &kpa)); /* too many digits */
     assert_false(rodti_message_in_kpa((rodt_pressure){INT64_MAX, 3}, RODT_PRESSURE_UNIT_KPA, &kpa));
+    rodt_pressure pressure;
+    for (int64_t den = 1; den <= 10000000; den *= 10) { /* six digits are not too many */
+        assert_int_equal(rodt_pressure_from_kpa(1, den, &pressure), RODT_OK);
+        assert_int_equal(rodti_message_in_kpa(pressure, RODT_PRESSURE_UNIT_KPA, &kpa), den <= 1000000);
+    }
 }
 
 /* ASCII and Latin-1 have capitals here; nothing else is changed. */
@@ -845,6 +850,8 @@ static void arguments_are_found_in_any_message(void **state)
     rodt_message message = {.count = 1000};
     message.arguments[RODT_MESSAGE_ARGUMENTS - 1].name = "last";
     assert_ptr_equal(rodt_message_argument(&message, "last"), &message.arguments[RODT_MESSAGE_ARGUMENTS - 1]);
+    const char *behind = "none"; /* where the name of one argument more would be */
+    memcpy(message.reserved, &behind, sizeof behind);
     assert_null(rodt_message_argument(&message, "none"));
     message.count = RODT_MESSAGE_ARGUMENTS - 1;
     assert_null(rodt_message_argument(&message, "last"));

@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/text_cells.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
@@ -762,6 +763,8 @@ static void test_dictionaries_that_cannot_be(void **state)
     array.length = 5;
     indices[1] = NULL;
     refuse_array(&schema, &array, "no cells");
+    array.length = 1;
+    refuse_array(&schema, &array, "no cells");
     array.length = 0;
     assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_OK);
     array.length = 5;
@@ -780,6 +783,22 @@ static void refuse(const rodt_text_columns *in, const rodt_column_out *out, cons
     assert_int_equal(error.status, RODT_E_ARGUMENT);
     assert_string_equal(error.field, field);
     assert_true(strlen(error.text) > 10);
+}
+
+/* The number of a row, from 1; none where it does not fit. */
+static void test_numbers_of_rows(void **state)
+{
+    (void)state;
+    static const struct {
+        size_t row;
+        uint32_t line;
+    } cases[] = {{0, 1}, {1, 2}, {UINT32_MAX - 1, UINT32_MAX}, {UINT32_MAX, 0}, {SIZE_MAX, 0}, {SIZE_MAX - 5, SIZE_MAX > UINT32_MAX ? 0 : UINT32_MAX - 4}};
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        rodt_error error = {.line = 77};
+        assert_int_equal(rodti_row_status(&error, cases[i].row, RODT_E_RANGE), RODT_E_RANGE);
+        assert_int_equal(error.line, cases[i].line);
+    }
+    assert_int_equal(rodti_row_status(NULL, 1, RODT_E_SPACE), RODT_E_SPACE);
 }
 
 static void test_widths_of_indices(void **state)
@@ -881,6 +900,7 @@ int main(void)
         cmocka_unit_test(test_refused_arrays),
         cmocka_unit_test(test_refused_calls),
         cmocka_unit_test(test_widths_of_indices),
+        cmocka_unit_test(test_numbers_of_rows),
         cmocka_unit_test(test_arrays_that_cannot_be),
         cmocka_unit_test(test_arrays_are_taken_as_they_are),
         cmocka_unit_test(test_dictionaries_that_cannot_be),
