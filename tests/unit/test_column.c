@@ -254,6 +254,57 @@ static void chance_rows_are_judged_alike(void **state)
     }
 }
 
+static void expect_step(rodt_length length, int64_t per_inch, int64_t *steps, uint32_t *count)
+{
+    uint32_t at = *count;
+    const int64_t step = rodt_length_given(length) ? length.num * per_inch / length.den : 0;
+    for (uint32_t i = 0; i < *count; i++) {
+        if (steps[i] == step)
+            return;
+    }
+    if (!rodt_length_given(length))
+        return;
+    for (; at > 0 && steps[at - 1] > step; at--)
+        steps[at] = steps[at - 1];
+    steps[at] = step;
+    ++*count;
+}
+
+/* Each length that a stroke is compared with is a step, once, in order; a length that is not given is none. */
+static void steps_are_the_lengths_of_the_finding(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 7/8\nclamp,20,standard,1 3/4\nclamp,18,standard,1\n";
+    static const char *const marks[] = {"30", "20", "18", "30L", "roto 30", "DD-3", "bolt C", ""};
+    static const rodt_length rated[] = {{0, 0}, {5, 2}, {1, 1}, {7, 4}, {3, 1}, {9, 5}};
+    rodt_rules *own;
+    unsigned counts[STROKE_STEPS + 1] = {0};
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, NULL), RODT_OK);
+    for (size_t i = 0; i < 8 * 6 * 3 * 2; i++) {
+        const rodt_rules *rules = i % 2 == 0 ? own : rodt_rules_find("us-fmcsr");
+        rodt_reading reading = {.unit = (rodt_unit)(i / 2 % 3)};
+        const int64_t per_inch = i % 5 == 0 ? 1000000 : RODT_COLUMN_PER_INCH;
+        assert_int_equal(rodt_chamber_parse(marks[i / 6 % 8], &reading.chamber, NULL),
+                         marks[i / 6 % 8][0] == '\0' ? RODT_E_EMPTY : RODT_OK);
+        reading.chamber.rated_stroke = rated[i / 48];
+        rodt_finding finding = rodti_column_judge(&reading, rules);
+        int64_t expected_steps[STROKE_STEPS] = {INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX};
+        uint32_t count = 0;
+        expect_step(finding.limit, per_inch, expected_steps, &count);
+        expect_step(finding.law_limit, per_inch, expected_steps, &count);
+        expect_step(finding.chamber.rated_stroke, per_inch, expected_steps, &count);
+        if (finding.law_row != NULL && reading.unit != RODT_UNIT_IN)
+            expect_step(finding.law_row->printed_mm, per_inch, expected_steps, &count);
+        stroke_steps found = rodti_stroke_steps_find(&reading, rules, per_inch, INT32_MAX);
+        assert_int_equal(found.count, count);
+        assert_memory_equal(found.at, expected_steps, sizeof expected_steps);
+        counts[count]++;
+    }
+    for (size_t i = 0; i <= STROKE_STEPS; i++)
+        assert_int_not_equal(counts[i], 0);
+    rodt_rules_unref(own);
+}
+
 /* One column alone that the fast path cannot take, by a plan that it could. */
 static void one_column_more_is_judged_alike(void **state)
 {
@@ -823,6 +874,7 @@ int main(void)
 #if defined(__linux__)
         cmocka_unit_test(columns_end_with_their_last_row),
 #endif
+        cmocka_unit_test(steps_are_the_lengths_of_the_finding),
         cmocka_unit_test(one_column_more_is_judged_alike),
         cmocka_unit_test(cuts_are_the_days_of_the_rows),
         cmocka_unit_test(a_law_may_change_on_many_days),
