@@ -300,7 +300,7 @@ static void steps_are_the_lengths_of_the_finding(void **state)
         assert_memory_equal(found.at, expected_steps, sizeof expected_steps);
         counts[count]++;
     }
-    for (size_t i = 0; i <= STROKE_STEPS; i++)
+    for (size_t i = 0; i < STROKE_STEPS; i++)
         assert_int_not_equal(counts[i], 0);
     rodt_rules_unref(own);
 }
