@@ -727,7 +727,8 @@ static const struct {
     size_t at, width;
 } places[] = {{"stroke", offsetof(placed, out.stroke), 4},      {"verdict", offsetof(placed, out.verdict), 1},
               {"reasons", offsetof(placed, out.reasons), 8},    {"flags", offsetof(placed, out.flags), 1},
-              {"released", offsetof(placed, in.released), 4},   {"applied", offsetof(placed, in.applied), 4},
+              {"limit", offsetof(placed, out.limit), 4},        {"released", offsetof(placed, in.released), 4},
+              {"applied", offsetof(placed, in.applied), 4},
               {"chamber", offsetof(placed, in.chamber), 1},     {"psi", offsetof(placed, in.psi), 4},
               {"date", offsetof(placed, in.date), 4},           {"released", offsetof(placed, in.released64), 8},
               {"applied", offsetof(placed, in.applied64), 8}};
@@ -744,10 +745,10 @@ static placed spread(size_t other)
     placed all;
     memset(&all, 0, sizeof all);
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
-        if (i < 9 || i == other)
+        if (i < 10 || i == other)
             place(&all, i, 4096 * (i + 1));
     }
-    if (other >= 9)
+    if (other >= 10)
         place(&all, other - 5, 0);
     return all;
 }
@@ -758,7 +759,7 @@ static void expect_pair(size_t written, size_t other, uintptr_t address, bool ap
     placed all = spread(other);
     place(&all, other, address);
     snprintf(sentence, sizeof sentence, "this column of answers overlaps the column %s", places[other].name);
-    for (int both = other < 4; both >= 0; both--) {
+    for (int both = other < 5; both >= 0; both--) {
         rodt_status status = both == 1 ? rodti_column_check_out(&all.out, 10, &error) : rodti_column_check(&all.in, 10, &all.out, &error);
         assert_int_equal(status, apart ? RODT_OK : RODT_E_ARGUMENT);
         if (apart)
@@ -772,7 +773,7 @@ static void expect_pair(size_t written, size_t other, uintptr_t address, bool ap
 static void each_pair_of_columns_is_held_apart(void **state)
 {
     (void)state;
-    for (size_t written = 0; written < 4; written++)
+    for (size_t written = 0; written < 5; written++)
         for (size_t other = written + 1; other < sizeof places / sizeof *places; other++) {
             const uintptr_t start = 4096 * (written + 1);
             expect_pair(written, other, start + 10 * places[written].width, true);
@@ -796,6 +797,7 @@ static void many_rows_are_held_apart(void **state)
     place(&all, 1, rows * 8);
     place(&all, 2, rows * 16);
     place(&all, 3, 0);
+    place(&all, 4, 0);
     assert_int_equal(rodti_column_check_out(&all.out, rows, &error), RODT_OK);
 }
 
@@ -806,10 +808,10 @@ static char *page_end(size_t which)
     static char *pages;
     const size_t page = (size_t)sysconf(_SC_PAGESIZE);
     if (pages == NULL) {
-        pages = aligned_alloc(page, 24 * page);
+        pages = aligned_alloc(page, 26 * page);
         assert_non_null(pages);
-        memset(pages, 0, 24 * page);
-        for (size_t i = 1; i < 24; i += 2)
+        memset(pages, 0, 26 * page);
+        for (size_t i = 1; i < 26; i += 2)
             assert_int_equal(mprotect(pages + i * page, page, PROT_NONE), 0);
     }
     return pages + (2 * which + 1) * page;
@@ -827,7 +829,8 @@ static void columns_end_with_their_last_row(void **state)
         for (size_t from = 0; from < 8; from++) {
             const rodt_column_bits bits = {last_cells(0, (from + rows + 7) / 8, 1), from};
             const rodt_column_out out = {.stroke = last_cells(1, rows, 4), .verdict = last_cells(2, rows, 1),
-                                         .reasons = last_cells(3, rows, 8), .flags = last_cells(4, rows, 1)};
+                                         .reasons = last_cells(3, rows, 8), .flags = last_cells(4, rows, 1),
+                                         .limit = last_cells(12, rows, 4)};
             rodt_column_in in = {.released = last_cells(5, rows, 4), .applied = last_cells(6, rows, 4),
                                  .chamber = last_cells(7, rows, 1)};
             assert_int_equal(rodt_column_plan_judge(plan, &in, rows, &out, NULL), RODT_OK);
