@@ -242,7 +242,7 @@ wheel() {
         { tail -n 30 "$build-wheel/log"; return 1; }
     python3 -m venv "$build-wheel/venv"
     "$build-wheel/venv/bin/pip" install --quiet --disable-pip-version-check "$build-wheel"/*.whl
-    for name in cases objects errors columns strange judge docs; do
+    for name in cases objects errors columns strange judge shown docs; do
         CASES=$root/tests/cases EXAMPLES=$root/examples PYTHONDONTWRITEBYTECODE=1 \
             "$build-wheel/venv/bin/python" "$root/tests/bindings/python/test_$name.py" >"$build-wheel/$name.log" || return 1
         ! grep '^not ok' "$build-wheel/$name.log" || return 1

@@ -74,9 +74,11 @@ PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalog
  * inspections are told apart by it. */
 PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings);
 
-/* Of answers (int32, missing ones negative): limit less stroke; and (doubles, bits, missing ones) of "stroke",
- * "limit", "margin" or "used", a part of the limit in percent; a unit of the doubles is so many of the columns. */
+/* Of answers, as int32 that are negative where missing: limit less stroke; how many use so many half percents of the
+ * limit, 0 to 1000, as uint64; and (doubles, bits, missing ones) of "stroke", "limit", "margin" or "used", a part of the
+ * limit in percent, a unit of the doubles being so many of the columns. */
 PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none);
+PyObject *py_answer_steps(PyObject *strokes, PyObject *limits);
 PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit);
 
 /* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then

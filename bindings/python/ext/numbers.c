@@ -49,6 +49,24 @@ PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none)
     return made;
 }
 
+#define STEPS 1000 /* as in the summary of the command; the last one holds what is beyond */
+
+PyObject *py_answer_steps(PyObject *strokes, PyObject *limits)
+{
+    answer_pair pair;
+    uint64_t counts[STEPS + 1] = {0};
+    if (!open_pair(strokes, limits, &pair))
+        return NULL;
+    for (Py_ssize_t i = 0; i < pair.rows; i++) {
+        if (!has_margin(&pair, i) || pair.limit[i] == 0)
+            continue;
+        int64_t step = (200 * (int64_t)pair.stroke[i] + pair.limit[i] - 1) / pair.limit[i];
+        counts[step < STEPS ? step : STEPS]++;
+    }
+    close_pair(&pair);
+    return PyBytes_FromStringAndSize((const char *)counts, sizeof counts);
+}
+
 /* Whole numbers of units are exact in a double, and each quotient is rounded once: a share is above 100 exactly where
  * the stroke is over the limit, and a margin has the sign of the exact one. NAN = there is none. */
 static double number_of(const answer_pair *pair, Py_ssize_t row, char kind, int per_unit)

@@ -10,7 +10,9 @@ from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
 
 from . import _rodtravel as _low
 from ._enums import Reason, Verdict, set_of
+from ._html import ROWS_SHOWN, table
 from ._record import Field, Record
+from ._summary import Summary, summary_of
 
 if TYPE_CHECKING:
     from typing_extensions import Never, Self
@@ -240,6 +242,21 @@ class Answers:
         """
         cells = bytes(self.verdict.view)
         return {verdict: cells.count(verdict.number) for verdict in Verdict}
+
+    def summary(self) -> Summary:
+        """Counts by verdict and reason, and how much of their limits strokes use: a Summary.
+
+        >>> print(judge_columns(chamber=["30"], released=["2"], applied=["4"]).summary().used[90])
+        100
+        """
+        margins = [units for units in set(self.margin.view) if units != NO_MARGIN]
+        least = Fraction(min(margins), UNITS_PER_INCH) if margins else None
+        return summary_of(self.stroke.view, self.limit.view, self.counts(), self.reasons.view, least)
+
+    def _repr_html_(self) -> str:
+        head = ("applied stroke", "limit", "margin", "verdict", "reasons")
+        rows = [(each.applied_stroke, each.limit, each.margin, each.verdict, each.reasons) for each in self[:ROWS_SHOWN]]
+        return table(repr(self).strip("<>"), head, rows, len(self) - len(rows))
 
     def to_pandas(self, index: Any = None) -> Any:
         """A DataFrame: stroke in inches as text, verdict as a category, reasons as codes with blanks between them.

@@ -13,6 +13,7 @@ from ._chambers import Chamber, chamber_of
 from ._enums import (Basis, DateOrder, Defect, Drum, Evidence, PressureUnit, Proof, Reason, StrokeClass, Unit, Verdict,
                      from_number, number_of)
 from ._error import Error, Status
+from ._html import table
 from ._record import Field, Record
 from ._rules import DEFAULT_RULES, Limit, Rules, _known, rule_set
 from ._source import Source
@@ -125,6 +126,11 @@ class Finding(Record, of="rodt_finding"):
 
     def __repr__(self) -> str:
         return f"<Finding {self.verdict}: {self.sentence}>"
+
+    def _repr_html_(self) -> str:
+        rows = [("verdict", self.verdict), ("comparison", self.sentence), *(("reason", each) for each in self.sentences),
+                ("proof", self.proof_sentence), ("source", self.source)]
+        return table(str(self.chamber), (), [row for row in rows if row[1]])
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Finding):

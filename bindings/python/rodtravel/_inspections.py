@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
 from . import _rodtravel as _low
 from ._columns import TextPlans
 from ._enums import Outcome
+from ._html import ROWS_SHOWN, table
 from ._record import Field, Record
 from ._tables import FIELDS, Opened, by_heading
 
@@ -119,6 +120,10 @@ class Inspections:
 
     def __reduce__(self) -> Any:
         return _unpickle, (self.headings, self._rows, self._names)
+
+    def _repr_html_(self) -> str:
+        columns = self[:ROWS_SHOWN].columns()
+        return table(repr(self).strip("<>"), self.headings, zip(*columns.values()), len(self) - ROWS_SHOWN)
 
     def counts(self) -> dict[Outcome, int]:
         """How many have each Outcome, a dict.

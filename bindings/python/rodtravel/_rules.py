@@ -11,6 +11,7 @@ from ._chambers import Chamber, chamber_of
 from ._enums import (AirKind, Basis, Check, Comparison, Evidence, Family, Measure, Span, StrokeClass, VehicleClass,
                      from_number)
 from ._error import Error, Status
+from ._html import table
 from ._record import Field, Record, millimetres
 from ._source import Source
 from ._types import Day
@@ -159,6 +160,12 @@ class Rules:
 
     def __deepcopy__(self, _memo: Any) -> Self:
         return self
+
+    def _repr_html_(self) -> str:
+        head = ("family", "size", "class", "rated stroke", "limit", "from", "until", "source")
+        rows = [(row.family, row.size, row.stroke_class, row.rated_stroke, row.published, row.valid_from, row.valid_until,
+                 row.source) for row in self.limits]
+        return table(f"{self.id}: {self.title}", head, rows)
 
     @property
     def id(self) -> str:

@@ -11,6 +11,7 @@ from . import _rodtravel as _low
 from ._enums import Adjuster, Advice, Evidence, Mismatch, Outcome, Side, from_number, number_of
 from ._error import Error, Status
 from ._findings import Finding
+from ._html import table
 from ._record import Field, Record, raw, tuple_of
 from ._source import Source
 from ._types import Exact
@@ -249,6 +250,12 @@ class VehicleFinding(Record, of="rodt_vehicle_finding"):
     advice: Field[tuple[AdviceNote, ...]] = Field("One AdviceNote for each wheel end, in their order.",
                    tuple_of(AdviceNote))
     _json: Field[str] = Field("The report as JSON.", of="json")
+
+    def _repr_html_(self) -> str:
+        rows = [("outcome", self.count.outcome), ("count", self.count.sentence),
+                *((f"axle {axle.axle}", remark.sentence) for axle in self.axles for remark in axle.remarks),
+                *(("advice", note.sentence) for note in self.advice if note.sentence)]
+        return table(f"{self.count.brakes} brakes", (), rows)
 
     @property
     def json(self) -> str:

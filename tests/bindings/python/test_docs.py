@@ -22,10 +22,10 @@ Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading Air
 Basis Candidate Catalogue Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder Defect Drum Error
 Evidence Family Finding Identification Inspection Inspections Judge Limit LimitAnswer Measure Mismatch NO_LIMIT
 NO_MARGIN NO_STROKE Observation Outcome Plan Port
-Position PressureUnit Proof Reason Record Rounding Rules Side Source Span Status Step StepText StrokeClass Tag Tally UNITS_PER_64TH
+Position PressureUnit Proof Reason Record Rounding Rules Side Source Span Status Step StepText StrokeClass Summary Tag Tally UNITS_PER_64TH
 UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit UnreadColumnWarning VehicleClass VehicleFinding Verdict VolumeRow
 WheelEnd Word al_factor build_up_seconds catalogue chamber_rows check_title criterion_parts english_sentences estimate_application
-estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row judge_vehicle load_rules
+estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row judge_vehicle load_rules plot_limit plot_map plot_used
 psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length read_length_unit read_position
 read_pressure read_pressure_unit required_volume round_length rule_set rule_sets steps tables_edition volume_rows write_decimal write_length
 write_pressure

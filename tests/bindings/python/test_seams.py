@@ -5,6 +5,7 @@ import io
 import itertools
 import os
 import random
+import re
 import subprocess
 import warnings
 from fractions import Fraction
@@ -154,6 +155,28 @@ def test_vehicles_are_refused_like_the_command():
         assert rt.Judge().vehicles(table, "unit")[0].name == ("T-104",)
         tap.refused(TypeError, rt.Judge().vehicles, table, [])
         tap.refused(TypeError, rt.Judge().vehicles, table, ["unit"] * 9)
+
+
+def test_summary_like_the_command():
+    """Counts by verdict and reason, and the half percents of the limit that strokes do not exceed."""
+    fields = [*HEADINGS][:7]
+    rows = [[CHANCE.choice(CELLS[field]) for field in fields] for _ in range(500)]
+    _, said, _ = command(fields, rows, "--summary")
+    said = said.split("verdicts ")[1]
+    numbers = dict(re.findall(r"([a-z-]+) (\d+)(?= |$)", said.split(" chambers ")[0]))
+    table = {heading: [row[number] for row in rows] for number, heading in enumerate(fields)}
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        answers = rt.judge_columns(table)
+    found = answers.summary()
+    assert {str(verdict): number for verdict, number in found.verdicts.items()} == {
+        str(verdict): int(numbers[verdict.value]) for verdict in rt.Verdict}
+    for reason, number in found.reasons.items():
+        assert number == int(numbers.get(reason.value, 0)), reason
+    counted, *steps = re.search(r" all (\d+) ([\d.]+|more) ([\d.]+|more) ([\d.]+|more) ([\d.]+|more)", said).groups()
+    assert found.compared == int(counted)
+    assert ["more" if step is None else f"{float(step):.1f}" for step in (*found.used.values(), found.most)] == steps
+    assert answers[:200].summary() + answers[200:].summary() == found
 
 
 def test_every_heading_alone():
