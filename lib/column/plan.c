@@ -106,9 +106,9 @@ static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *r
     reading->pressure = (rodt_pressure){psi.num, psi.den};
 }
 
+/* The common facts hold no reading. */
 static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *reasons)
 {
-    *out = (rodt_length){0};
     if (cell == CELL_UNREADABLE)
         *reasons |= REASON_BIT(unreadable);
     else if (cell >= 0)
@@ -149,35 +149,27 @@ static void fill_incomplete(const rodt_column_plan *plan, judge_input input, col
     }
 }
 
-static int32_t region(const int64_t *step, uint32_t counted, int32_t stroke)
+static int32_t region(const stroke_steps *found, int32_t stroke)
 {
-    int32_t found = column_start(stroke);
-    for (uint32_t k = 0; k < counted; k++)
-        found += column_past(stroke, (int32_t)step[k]);
-    return found;
+    int32_t at = column_start(stroke);
+    for (uint32_t k = 0; k < STROKE_STEPS; k++)
+        at += column_past(stroke, (int32_t)found->at[k]);
+    return at;
 }
 
-/* Every region that a stroke can be in holds 0, 1, a whole movement, a step or the stroke after one. The kernel counts
- * one step, two or all; the longest stroke of all reaches the steps that an entry does not have, so its region depends
- * on how many there are. */
 static void fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
                         column_result *results)
 {
-    column_result result = evaluate(plan, *input);
-    for (uint32_t counted = 1; counted <= STROKE_STEPS; counted *= 2) {
-        if (found->count <= counted)
-            results[region(found->at, counted, input->applied)] = result;
-    }
+    results[region(found, input->applied)] = evaluate(plan, *input);
 }
 
+/* Every region that a stroke can be in holds 0, 1, a whole movement, a step or the stroke after one. A step that an
+ * entry does not have is longer than any stroke. */
 static void fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
                          column_result *results)
 {
-    for (int i = 0; i < 2 + 2 * STROKE_STEPS; i++) {
-        int32_t at = i < 2 ? 0 : (int32_t)found->at[i / 2 - 1];
-        if (i % 2 == 1 && at == INT32_MAX)
-            continue;
-        input.applied = at + i % 2;
+    for (uint32_t i = 0; i < 2 + 2 * found->count; i++) {
+        input.applied = (int32_t)(i < 2 ? i : found->at[i / 2 - 1] + i % 2);
         fill_stroke(plan, &input, found, results);
     }
     input.applied = STROKE_MOVED;
@@ -187,11 +179,10 @@ static void fill_strokes(const rodt_column_plan *plan, judge_input input, const 
     results[REGION_REVERSED] = evaluate(plan, input);
 }
 
+/* Reasons may leave steps out, and one too many does no harm. */
 static void fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry)
 {
-    rodt_reading reading = input.reading;
-    reading.reasons |= input.reasons;
-    stroke_steps found = rodti_stroke_steps_find(&reading, plan->rules, RODT_COLUMN_PER_INCH, INT32_MAX);
+    stroke_steps found = rodti_stroke_steps_find(&input.reading, plan->rules, RODT_COLUMN_PER_INCH, INT32_MAX);
     for (uint32_t k = 0; k < STROKE_STEPS / 2; k++)
         plan->step[k][entry] = (column_steps){(int32_t)found.at[2 * k], (int32_t)found.at[2 * k + 1]};
     for (int slot = 0; slot < PRESSURES; slot++) {

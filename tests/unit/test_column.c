@@ -254,6 +254,22 @@ static void chance_rows_are_judged_alike(void **state)
     }
 }
 
+/* Where the day of a row cannot be read, that of the plan does not stand for it. */
+static void a_day_that_cannot_be_read_is_none(void **state)
+{
+    (void)state;
+    const rodt_reading common = {.day = {2015, 1, 1}};
+    uint64_t seed = 37;
+    start("us-fmcsr", &common);
+    add_simple();
+    chance_cells(&seed);
+    for (size_t i = 0; i < MOST; i += 2)
+        cells.day[i] = CALENDAR_LAST_DAY + 1;
+    const rodt_column_in in = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber,
+                               .date = cells.day};
+    compare(&in, MOST - 16, &common);
+}
+
 static void expect_step(rodt_length length, int64_t per_inch, int64_t *steps, uint32_t *count)
 {
     uint32_t at = *count;
@@ -448,6 +464,7 @@ static void expect_error(rodt_status status, const char *field, const char *part
 {
     assert_int_equal(error.status, status);
     assert_string_equal(error.field, field);
+    assert_int_equal(error.column, 0);
     assert_non_null(strstr(error.text, part));
     memset(&error, 0, sizeof error);
 }
@@ -479,8 +496,8 @@ static void wrong_plans_are_refused(void **state)
 static void readings_of_a_plan_are_not_used(void **state)
 {
     (void)state;
-    const rodt_reading common = {.released = {-1, 3}, .other_applied = {{1, 0}}, .chamber = {.size = "x"},
-                                 .division = {1, 1}};
+    const rodt_reading common = {.released = {-1, 3}, .other_released = {{1, 0}}, .other_applied = {{1, 0}},
+                                 .chamber = {.size = "x"}, .division = {1, 1}};
     start("us-fmcsr", &common);
 }
 
@@ -532,6 +549,7 @@ static void a_copy_is_a_plan_of_its_own(void **state)
     assert_int_equal(rodt_column_plan_copy(plan, &copy), RODT_OK);
     assert_int_equal(rodt_column_plan_copy(NULL, &copy), RODT_E_ARGUMENT);
     assert_int_equal(rodt_column_plan_copy(plan, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(copy->codes, plan->codes);
     rodt_column_plan_free(plan);
     plan = copy;
     add_odd();
@@ -604,8 +622,10 @@ static void add_days(const rodt_date from, const rodt_date until, bool *is_cut)
 static void cuts_are_the_days_of_the_rows(void **state)
 {
     (void)state;
-    static const char table[] = "family,size,class,limit,from,until\nclamp,30,standard,1 3/4,1900-01-01,2199-12-31\n"
-                                "clamp,24,standard,1 3/4,2012-03-04,2012-03-04\nclamp,24,standard,1 5/8,2012-03-05,\n";
+    static const char table[] = "family,size,class,limit,from,until\nclamp,20,standard,1 3/4,2016-07-01,2017-08-31\n"
+                                "clamp,30,standard,1 3/4,1900-01-01,2199-12-31\nclamp,16,standard,1 1/2,2011-02-03,2014-05-06\n"
+                                "clamp,24,standard,1 3/4,2012-03-04,2012-03-04\nclamp,24,standard,1 5/8,2012-03-05,\n"
+                                "clamp,12,standard,1 1/4,2199-12-31,\n";
     static bool is_cut[CALENDAR_LAST_DAY - CALENDAR_FIRST_DAY + 2];
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     rodt_rules *own;
@@ -878,6 +898,7 @@ int main(void)
         cmocka_unit_test(columns_end_with_their_last_row),
 #endif
         cmocka_unit_test(steps_are_the_lengths_of_the_finding),
+        cmocka_unit_test(a_day_that_cannot_be_read_is_none),
         cmocka_unit_test(one_column_more_is_judged_alike),
         cmocka_unit_test(cuts_are_the_days_of_the_rows),
         cmocka_unit_test(a_law_may_change_on_many_days),

@@ -589,6 +589,12 @@ static void wrong_catalogues_are_refused_with_the_place(void **state)
         {RODT_MESSAGE_STROKE_OVER_LIMIT, NULL, 0, "stroke.over-limit: there is no template"},
         {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by {exces}", 9,
          "stroke.over-limit: it has no argument of the name exces"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by {excuss}", 9,
+         "stroke.over-limit: it has no argument of the name excuss"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "{excess} {excessive}", 10,
+         "stroke.over-limit: it has no argument of the name excessive"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "\u00E9t {excess", 4,
+         "stroke.over-limit: a brace is not closed, not opened, or has no name in it"},
         {RODT_MESSAGE_STROKE_OVER_LIMIT, "\u00FCber {excess", 6,
          "stroke.over-limit: a brace is not closed, not opened, or has no name in it"},
         {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by excess}", 15,
@@ -618,6 +624,7 @@ static void wrong_catalogues_are_refused_with_the_place(void **state)
         assert_int_equal(rodt_catalogue_check(&catalogue, NULL, &error), RODT_E_TABLE);
         assert_string_equal(error.text, cases[i].text);
         assert_int_equal(error.column, cases[i].column);
+        assert_int_equal(error.status, RODT_E_TABLE);
         assert_int_equal(rodt_catalogue_check(&catalogue, NULL, NULL), RODT_E_TABLE);
     }
 }
@@ -636,8 +643,13 @@ static void what_is_no_catalogue_is_refused(void **state)
     wrong[3].reserved = 1;
     wrong[4].templates = NULL;
     wrong[5].decimal_sign = NULL;
-    for (size_t i = 0; i < COUNT_OF(wrong); i++)
-        assert_int_equal(rodt_catalogue_check(&wrong[i], NULL, NULL), RODT_E_ARGUMENT);
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
+        rodt_error error = {.column = 77};
+        assert_int_equal(rodt_catalogue_check(&wrong[i], NULL, &error), RODT_E_ARGUMENT);
+        assert_int_equal(error.status, RODT_E_ARGUMENT);
+        assert_int_equal(error.column, 0);
+        assert_string_equal(error.text, "a catalogue needs a language, templates, a decimal sign and a plural rule");
+    }
     assert_int_equal(rodt_message_format(&message, &wrong[4], text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_message_format(&message, &wrong[5], text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_catalogue_check(NULL, NULL, NULL), RODT_E_ARGUMENT);
@@ -660,6 +672,11 @@ static void a_catalogue_may_be_partial(void **state)
     assert_int_equal(rodt_catalogue_check(&partial, NULL, &error), RODT_E_TABLE);
     assert_int_equal(rodt_catalogue_check(&marked_catalogue, &missing, NULL), RODT_OK);
     assert_int_equal(missing, 0);
+    for (rodt_plural_rule rule = RODT_PLURAL_RULE_ALIKE; rule < RODT_PLURAL_RULE_END; rule = (rodt_plural_rule)(rule + 1)) {
+        rodt_catalogue by_rule = partial;
+        by_rule.plural = rule;
+        assert_int_equal(rodt_catalogue_check(&by_rule, &missing, NULL), RODT_OK);
+    }
     /* What is behind the end of its table is missing too. */
     rodt_catalogue ends = partial;
     ends.count = RODT_MESSAGE_COUNT_BELOW;
@@ -711,6 +728,7 @@ static void texts_that_are_not_sorted_are_refused(void **state)
         assert_string_equal(error.text, i < 2 ? "text 1 of the tables is not sorted by its English, or there twice"
                                        : i == 2 ? "text 1 of the tables is not said" : "text 0 of the tables is not said");
         assert_int_equal(error.column, 0);
+        assert_int_equal(error.status, RODT_E_TABLE);
     }
 }
 
