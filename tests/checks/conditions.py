@@ -130,12 +130,19 @@ def within(place, outer):
     return place.path == outer.path and outer[:3] <= place[:3] and place[3:] <= outer[3:]
 
 
+def lines_of(file):
+    """(lines that ran, all lines). The summary takes the lines of an inline function that never ran in one copy, with those
+    that the preprocessor leaves out, and those that ran in another copy; the segments are of all copies."""
+    lines = file["summary"]["lines"]
+    whole = all(count > 0 for _, _, count, has_count, *_ in file["segments"] if has_count)
+    return lines["count"] if whole else lines["covered"], lines["count"]
+
+
 class Coverage:
     def __init__(self, root, export):
         self.root = os.path.realpath(root)
         data = json.load(export)["data"][0]
-        self.lines = {path: (lines["covered"], lines["count"])
-                      for path, lines in self.paths((f["filename"], f["summary"]["lines"]) for f in data["files"])}
+        self.lines = dict(self.paths((f["filename"], lines_of(f)) for f in data["files"]))
         self.texts = {path: tree.read(root, path) for path in self.lines}
         self.conditions, self.statements, self.branches = {}, collections.Counter(), {}
         for function in (Function(data, self.root) for data in data["functions"]):

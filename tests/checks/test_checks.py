@@ -123,7 +123,8 @@ def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=1
 
     def check(root):
         paths = [os.path.join(root, path) for path in ("lib/core/first.c", "lib/core/text.c")]
-        export = {"files": [{"filename": path, "summary": {"lines": {"count": whole, "covered": lines}}} for path in paths],
+        export = {"files": [{"filename": path, "segments": [[2, 1, ran if lines == whole else 0, True, True, False]],
+                             "summary": {"lines": {"count": whole, "covered": lines}}} for path in paths],
                   "functions": [{**first, "filenames": paths[:1]}, {**function, "filenames": paths[1:]}]}
         path = os.path.join(root, "tests/export.json")
         with open(path, "w", encoding="utf-8") as file:
