@@ -69,7 +69,6 @@ WRAPPED(int, -1, mkstemp64, "mkstemp", (char *name), (name))
 WRAPPED(int, -1, open64, "open", (const char *name, int flags), (name, flags))
 WRAPPED(int, -1, fcntl64, "fcntl", (int descriptor, int command, int value), (descriptor, command, value))
 WRAPPED(int, -1, ftruncate64, "ftruncate", (int descriptor, off_t size), (descriptor, size))
-WRAPPED(int, -1, fclose, "fclose", (FILE *file), (file))
 WRAPPED(FILE *, NULL, fdopen, "fdopen", (int descriptor, const char *mode), (descriptor, mode))
 WRAPPED(FILE *, NULL, fopen64, "fopen", (const char *name, const char *mode), (name, mode))
 WRAPPED(size_t, 0, fread, "fread", (void *bytes, size_t size, size_t count, FILE *file), (bytes, size, count, file))
@@ -77,6 +76,15 @@ WRAPPED(void *, NULL, malloc, "malloc", (size_t size), (size))
 WRAPPED(void *, NULL, calloc, "calloc", (size_t count, size_t size), (count, size))
 WRAPPED(void *, NULL, realloc, "realloc", (void *from, size_t size), (from, size))
 WRAPPED(iconv_t, (iconv_t)-1, iconv_open, "iconv_open", (const char *to, const char *from), (to, from))
+
+/* A file is closed even if that fails. */
+int __real_fclose(FILE *file);
+int __wrap_fclose(FILE *file);
+int __wrap_fclose(FILE *file)
+{
+    int status = __real_fclose(file);
+    return call_fails("fclose") ? -1 : status;
+}
 
 uid_t __real_geteuid(void);
 uid_t __wrap_geteuid(void);
