@@ -51,8 +51,9 @@ static bool is_left(rodt_observation observation, const rodt_candidate *truth, c
     case RODT_OBSERVATION_DIAMETER:
         return look_alike_to_a_tape(truth, other);
     case RODT_OBSERVATION_NOTHING:
-    default: return true;
+        break;
     }
+    return true;
 }
 
 /* How many different limits are left; none published counts as one of them. */
