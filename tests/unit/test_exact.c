@@ -13,6 +13,7 @@
 #include "support.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 /* Drawn pairs of numbers; an argument asks for more. */
 static int draws = 500;
@@ -296,6 +297,57 @@ static void test_ratios(void **state)
     assert_string_equal(text, "-1 3/4");
 }
 
+/* Whole numbers, fractions and both, and the room that each needs. */
+static void test_numbers_are_written(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_ratio value;
+        const char *text;
+    } cases[] = {
+        {{0, 1}, "0"},
+        {{7, 1}, "7"},
+        {{-7, 1}, "-7"},
+        {{10, 1}, "10"},
+        {{1, 2}, "1/2"},
+        {{-1, 2}, "-1/2"},
+        {{3, 2}, "1 1/2"},
+        {{-3, 2}, "-1 1/2"},
+        {{9, 10}, "9/10"},
+        {{100, 3}, "33 1/3"},
+        {{INT64_MIN, 1}, "-9223372036854775808"},
+        {{INT64_MIN, INT64_MAX}, "-1 1/9223372036854775807"},
+        {{INT64_MAX, 2}, "4611686018427387903 1/2"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char text[RODT_RATIO_TEXT_SIZE] = "#";
+        const size_t size = strlen(cases[i].text);
+        size_t needed = 0;
+        assert_int_equal(rodt_ratio_format(cases[i].value, text, size, &needed), RODT_E_SPACE);
+        assert_true(needed == size + 1 && strcmp(text, "#") == 0);
+        assert_int_equal(rodt_ratio_format(cases[i].value, text, size + 1, &needed), RODT_OK);
+        assert_string_equal(text, cases[i].text);
+    }
+    assert_int_equal(rodt_ratio_format((rodt_ratio){1, -2}, (char[9]){0}, 9, NULL), RODT_E_ARGUMENT);
+}
+
+/* What has no denominator above zero is below every number, and no two of these differ. */
+static void test_numbers_are_compared(void **state)
+{
+    (void)state;
+    static const rodt_ratio rising[] = {{INT64_MIN, 1}, {-3, 2}, {-1, 1}, {0, 1}, {1, 2}, {1, 1}, {INT64_MAX, 1}};
+    static const rodt_ratio none[] = {{0, 0}, {5, 0}, {1, -1}, {-1, -2}};
+    for (size_t i = 0; i < COUNT_OF(rising); i++) {
+        for (size_t k = 0; k < COUNT_OF(rising); k++)
+            assert_int_equal(rodt_ratio_compare(rising[i], rising[k]), (int)(i > k) - (int)(i < k));
+        for (size_t k = 0; k < COUNT_OF(none); k++) {
+            assert_int_equal(rodt_ratio_compare(rising[i], none[k]), 1);
+            assert_int_equal(rodt_ratio_compare(none[k], rising[i]), -1);
+            assert_int_equal(rodt_ratio_compare(none[k], none[i % COUNT_OF(none)]), 0);
+        }
+    }
+}
+
 static void test_public_difference_and_quotient(void **state)
 {
     (void)state;
@@ -315,6 +367,8 @@ static void test_public_difference_and_quotient(void **state)
 int main(int count, char **words)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_numbers_are_written),
+        cmocka_unit_test(test_numbers_are_compared),
         cmocka_unit_test(test_public_difference_and_quotient),
         cmocka_unit_test(test_schoolbook),
         cmocka_unit_test(test_lowest_terms),

@@ -210,6 +210,7 @@ static void numbers_stop(void **state)
 #define BOUND RODT_E_AMBIGUOUS, RODT_MESSAGE_ERROR_BOUND
 #define RANGE RODT_E_AMBIGUOUS, RODT_MESSAGE_ERROR_RANGE
 #define ZERO RODT_E_SYNTAX, RODT_MESSAGE_ERROR_LEADING_ZERO
+#define DIVISIONS RODT_E_SYNTAX, RODT_MESSAGE_ERROR_DIVISIONS
 #define ALONE RODT_E_SYNTAX, RODT_MESSAGE_ERROR_UNIT_ALONE
 #define WRONG RODT_E_UNIT, RODT_MESSAGE_ERROR_UNIT_WRONG
 #define TWICE RODT_E_UNIT, RODT_MESSAGE_ERROR_UNIT_TWICE
@@ -272,6 +273,7 @@ static const struct {
     {"10/02", false, 1, DATE},
     {"0/02", false, 1, DATE},
     {"01/12", false, 1, DATE},
+    {"10/12", false, 4, DIVISIONS},
     {"01/2", false, 1, ZERO},
     {"01/122", false, 1, ZERO},
     {"001/12", false, 1, ZERO},
