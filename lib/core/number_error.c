@@ -317,7 +317,7 @@ static rodt_status explain_place(const failure *f)
     after = at;
     rodti_text_next(&after);
     bool damaged = is_damaged_character(at.code) && !text_is_letter(after.code);
-    return rodti_error_with(f->error, damaged ? RODT_E_SYNTAX : problem->status, at.column,
+    return rodti_error_with(f->error, problem->status, at.column,
                             damaged ? RODT_MESSAGE_ERROR_WRITTEN_FOR : RODT_MESSAGE_ERROR_EXPECTED, arguments,
                             COUNT_OF(arguments));
 }

@@ -32,16 +32,12 @@ void rodti_number_parse_start(text_cursor *cursor, const char *text, size_t size
 
 const number_vulgar *rodti_number_vulgar(uint32_t code)
 {
-    static const number_vulgar vulgars[] = {
-        {0xBC, 1, 4},   {0xBD, 1, 2},    {0xBE, 3, 4},   {0x215B, 1, 8}, {0x215C, 3, 8}, {0x215D, 5, 8},
-        {0x215E, 7, 8}, {0x2152, 1, 10}, {0x2155, 1, 5}, {0x2156, 2, 5}, {0x2157, 3, 5}, {0x2158, 4, 5},
-        {0x2153, 1, 3}, {0x2154, 2, 3},  {0x2159, 1, 6}, {0x215A, 5, 6}, {0x2150, 1, 7}, {0x2151, 1, 9},
-    };
-    for (size_t i = 0; code >= 0xBC && i < COUNT_OF(vulgars); i++) {
-        if (vulgars[i].code == code)
-            return &vulgars[i];
-    }
-    return NULL;
+    static const number_vulgar from_bc[] = {{1, 4}, {1, 2}, {3, 4}};
+    static const number_vulgar from_2150[] = {{1, 7}, {1, 9}, {1, 10}, {1, 3}, {2, 3}, {1, 5}, {2, 5}, {3, 5},
+                                              {4, 5}, {1, 6}, {5, 6},  {1, 8}, {3, 8}, {5, 8}, {7, 8}};
+    if (code - 0xBC < COUNT_OF(from_bc))
+        return &from_bc[code - 0xBC];
+    return code - 0x2150 < COUNT_OF(from_2150) ? &from_2150[code - 0x2150] : NULL;
 }
 
 /* U+2010 and U+2011 are hyphens. The en dash and the minus sign are not: they separate two numbers. */

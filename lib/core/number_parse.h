@@ -40,7 +40,6 @@ typedef struct number_quantity {
 
 /* A fraction of one character. */
 typedef struct number_vulgar {
-    uint16_t code;
     uint8_t num;
     uint8_t den;
 } number_vulgar;
