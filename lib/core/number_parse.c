@@ -114,9 +114,10 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
 
 /* After the decimal separator. In a file with decimal commas three digits after a point may be a group of thousands,
  * as in 1.000; no group follows a single zero or nothing. */
-static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, number_text *out,
+static bool read_decimal(text_cursor *cursor, bool decimal_comma, uint64_t whole, number_text *out,
                          number_problem *problem)
 {
+    bool is_other = decimal_comma && cursor->code == '.';
     uint32_t column = cursor->column;
     rodti_text_next(cursor);
     if (!text_is_digit(cursor->code))
@@ -218,7 +219,7 @@ static bool read_after_whole(text_cursor *cursor, uint64_t whole, number_text *o
 
 bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem)
 {
-    uint64_t whole = 0;
+    uint64_t whole;
     *out = (number_text){0};
     if (cursor->code == TEXT_END)
         return rodti_number_set_problem(problem, RODT_E_EMPTY, 0, RODT_MESSAGE_STATUS_EMPTY);
@@ -228,13 +229,13 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
     if (part != NULL)
         return read_vulgar(cursor, 0, part, out, problem);
     if (is_decimal_sign(cursor->code, decimal_comma))
-        return read_decimal(cursor, false, 0, out, problem);
+        return read_decimal(cursor, decimal_comma, 0, out, problem);
     if (!text_is_digit(cursor->code))
         return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_NUMBER);
     if (!read_digits(cursor, &whole, problem))
         return false;
     if (is_decimal_sign(cursor->code, decimal_comma))
-        return read_decimal(cursor, decimal_comma && cursor->code == '.', whole, out, problem);
+        return read_decimal(cursor, decimal_comma, whole, out, problem);
     if (is_slash(cursor->code))
         return read_bar(cursor, false, 0, whole, out, problem);
     return read_after_whole(cursor, whole, out, problem);
