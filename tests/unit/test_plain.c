@@ -45,6 +45,7 @@ static const plain_case cases[] = {
     {"1/08", 0, 0, ""},       {"1/", 0, 0, ""},        {"1/x", 0, 0, ""},       {"2 3", 0, 0, ""},
     {"2 3x", 0, 0, ""},       {"2 9/8", 0, 0, ""},     {"2 8/8", 0, 0, ""},     {"2 01/8", 0, 0, ""},
     {"2 1/3", 0, 0, ""},      {"2 1/", 0, 0, ""},      {"2 1234/8", 0, 0, ""},  {"2\xC2\xA0" "1/8", 0, 0, ""},
+    {"2.59", 259, 100, ""},   {"909 9/16", 14553, 16, ""},                        {"\xC3\xBD", 0, 0, ""},
     {"2\xC2", 0, 0, ""},      {"\xC2", 0, 0, ""},      {"2\xE2\x80\xB3", 2, 1, "\xE2\x80\xB3"}};
 
 /* Closed by a zero byte, and in a room of exactly its size, where reading on is seen by the sanitizers. */
@@ -67,6 +68,7 @@ static void check_plain(const plain_case *wanted)
     assert_int_equal(read.den, wanted->den);
     assert_int_equal(other.num, wanted->num);
     assert_int_equal(other.den, wanted->den);
+    assert_int_equal(read.is_fraction, read.den > 1 && (read.den & (read.den - 1)) == 0);
     assert_int_equal(read.is_fraction, other.is_fraction);
 }
 
@@ -75,6 +77,31 @@ static void plain_numbers(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         check_plain(&cases[i]);
+}
+
+/* What stands behind the end of a text is no part of it. */
+static void plain_numbers_end(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        size_t size;
+        uint32_t num, den; /* 0 = it is not plain */
+    } ends[] = {{"25", 1, 2, 1},        {"2.55", 3, 25, 10},  {"2.5", 2, 0, 0},         {"2 1/8", 1, 2, 1},   {"2 1/8", 2, 2, 1},
+                {"2 1/8", 3, 0, 0},     {"2 1/8", 4, 0, 0},   {"2 1/16", 5, 0, 0},      {"2-1/8", 2, 0, 0},   {"1/81", 3, 1, 8},
+                {"1/8", 2, 0, 0},       {"\xC2\xBD", 1, 0, 0}, {"2\xC2\xBD", 2, 0, 0},  {"2\xC2\xBD", 3, 5, 2}, {"2", 0, 0, 0},
+                {"2 \xC2\xBD", 2, 2, 1}, {"2  x", 3, 2, 1},   {"2\t\tx", 3, 2, 1}};
+    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
+        plain_number got = {77, 78, false};
+        const char *end = ends[i].text + ends[i].size, *rest = rodti_number_plain(ends[i].text, end, false, &got);
+        assert_ptr_equal(rest, ends[i].den != 0 ? end : NULL);
+        if (rest != NULL)
+            assert_true(got.num == ends[i].num && got.den == ends[i].den);
+    }
+    static const char blanks[] = "2 in  x";
+    assert_ptr_equal(rodti_plain_end(blanks + 2, blanks + 6), blanks + 4);
+    assert_ptr_equal(rodti_plain_end(blanks + 4, blanks + 6), blanks + 4);
+    assert_ptr_equal(rodti_plain_end(blanks + 2, NULL), blanks + 7);
 }
 
 static void other_decimal_sign(void **state)
@@ -235,7 +262,8 @@ static void texts_of_a_form(void **state)
 
 int main(int count, char **words)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(other_decimal_sign),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(plain_numbers_end),
+                                       cmocka_unit_test(other_decimal_sign),
                                        cmocka_unit_test(plain_units),   cmocka_unit_test(spellings),
                                        cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes),
                                        cmocka_unit_test(texts_of_a_form)};
