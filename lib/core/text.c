@@ -15,13 +15,9 @@ static uint32_t announced_bytes(unsigned char first)
 {
     if (first < 0x80)
         return 1;
-    if (first >= 0xC2 && first <= 0xDF)
-        return 2;
-    if (first >= 0xE0 && first <= 0xEF)
-        return 3;
-    if (first >= 0xF0 && first <= 0xF4)
-        return 4;
-    return 0;
+    if (first < 0xC2 || first > 0xF4)
+        return 0;
+    return first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
 }
 
 /* Decodes one character by the rules of RFC 3629: no overlong form, no surrogate, nothing above U+10FFFF. */

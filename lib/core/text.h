@@ -15,7 +15,7 @@ typedef struct text_cursor {
     const unsigned char *end;
     uint32_t column; /* of the character here, from 1 */
     uint32_t code;
-    uint32_t bytes; /* of the character here */
+    uint32_t bytes; /* of the character here; 0 at the end */
 } text_cursor;
 
 void rodti_text_start(text_cursor *cursor, const char *text, size_t size);

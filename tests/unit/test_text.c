@@ -23,7 +23,7 @@ static void check_codes(const char *text, size_t size, const uint32_t *codes, si
         assert_int_equal(cursor.column, i + 1);
         rodti_text_next(&cursor);
     }
-    assert_int_equal(cursor.code, TEXT_END);
+    assert_true(cursor.code == TEXT_END && cursor.bytes == 0);
     uint32_t column = cursor.column;
     rodti_text_next(&cursor);
     assert_int_equal(cursor.column, column);
