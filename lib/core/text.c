@@ -108,7 +108,7 @@ void rodti_text_trim(const char **text, size_t *size)
         stop--;
     *text = (const char *)start;
     *size = (size_t)(stop - start);
-    if (start < stop && (*start >= 0x80 || stop[-1] >= 0x80))
+    if (start < stop && (*start | stop[-1]) >= 0x80)
         trim_decoded(text, size);
 }
 

@@ -105,6 +105,8 @@ static void test_trim(void **state)
          "\xEF\xBB\xBF"
          "2"}, /* a byte order mark is no blank */
         {"!2!", "!2!"},
+        {"\u00A0" "2", "2"},
+        {"2\u00A0", "2"},
         {"\n 2 \r\u00A0\n", "2"},
         {"\u2007 \u2009x y\u202F\t", "x y"},
         {" \u00A0 ", ""},
@@ -120,6 +122,10 @@ static void test_trim(void **state)
         assert_int_equal(size, strlen(cases[i].trimmed));
         assert_memory_equal(text, cases[i].trimmed, size);
     }
+    const char *blanks = "    x", *text = blanks; /* the rest is no part of the text */
+    size_t size = 2;
+    rodti_text_trim(&text, &size);
+    assert_true(text == blanks + 2 && size == 0);
 }
 
 static void test_words(void **state)
@@ -127,6 +133,7 @@ static void test_words(void **state)
     (void)state;
     assert_true(rodti_text_is_word("MM", 2, "mm") && rodti_text_is_word("Inch", 4, "inch") && rodti_text_is_word("", 0, ""));
     assert_false(rodti_text_is_word("mm", 1, "mm") || rodti_text_is_word("mmm", 3, "mm"));
+    assert_false(rodti_text_is_word("in\0x", 4, "in\0x")); /* a word ends at its zero byte */
     assert_false(rodti_text_is_word("\r", 1, "-")); /* '\r' | 32 is '-': only letters have two cases */
     assert_false(rodti_text_is_word("@", 1, "`") || rodti_text_is_word("[", 1, "{"));
     assert_true(text_is_letter('a') && text_is_letter('Z') && !text_is_letter('@') && !text_is_letter('[') &&
@@ -237,6 +244,7 @@ static void test_cut(void **state)
     static const size_t sizes[] = {0, 1, 1, 3, 3, 3, 6, 6, 6, 6, 10};
     for (size_t size = 0; size < COUNT_OF(sizes); size++)
         assert_int_equal(rodti_text_cut(text, size), sizes[size]);
+    assert_int_equal(rodti_text_cut("a\x80\x80\x80" + 2, 2), 2); /* what stands before a text is no part of it */
     /* What a first byte announces is whole; bytes that announce nothing are left out. */
     static const char *const whole[] = {"\x7F", "\xC2\x80", "\xDF\xBF", "\xE0\x80\x80", "\xEF\x80\x80",
                                         "\xF0\x80\x80\x80", "\xF4\x80\x80\x80", "\xBF"};
@@ -252,11 +260,15 @@ static void test_writer(void **state)
     (void)state;
     text_writer writer;
     char text[8] = "#";
+    memset(writer.buffer, '#', sizeof writer.buffer);
     rodti_text_begin(&writer);
-    rodti_text_put(&writer, "abc");
+    assert_string_equal(writer.buffer, "");
+    rodti_text_put(&writer, "abc\0?");
+    assert_memory_equal(writer.buffer, "abc\0#", 5);
     rodti_text_putf(&writer, "%d", 42);
     assert_int_equal(rodti_text_copy_out(&writer, text, 5, NULL), RODT_E_SPACE);
     assert_int_equal(rodti_text_copy_out(&writer, NULL, 9, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodti_text_copy_out(&writer, NULL, 1, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
     size_t needed = 0;
     assert_int_equal(rodti_text_copy_out(&writer, NULL, 0, &needed), RODT_E_SPACE);
@@ -285,6 +297,8 @@ static void test_full_writer(void **state)
     rodti_text_put(&writer, text);
     rodti_text_put(&writer, "b");
     assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text, NULL), RODT_E_INTERNAL);
+    assert_int_equal(writer.used, sizeof writer.buffer - 1);
+    assert_string_equal(writer.buffer, text);
     assert_int_equal(text[0], 'a');
 }
 
