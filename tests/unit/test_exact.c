@@ -139,6 +139,8 @@ static void test_lowest_terms(void **state)
             assert_true(made.num == -num / divisor && made.den == den / divisor);
             assert_int_equal(rodti_exact_is_reduced((rodt_ratio){-num, den}), divisor == 1);
         }
+        rodt_ratio whole; /* a divisor that is a little wrong shows in large quotients */
+        assert_true(rodti_exact_make(1000003 * den, den, &whole) && whole.num == 1000003 && whole.den == 1);
     }
 }
 
