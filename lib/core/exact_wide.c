@@ -118,7 +118,8 @@ int rodti_exact_wide_compare(rodt_ratio a, rodt_ratio b)
 
 /* ---- Powers ---- */
 
-#define LONG ((EXACT_POWER_MAX + 1) * HALF) /* limbs of a power of one part times another part */
+#define LONG_USED ((EXACT_POWER_MAX + 1) * HALF) /* limbs of a power of one part times another part */
+#define LONG (LONG_USED + HALF)                  /* each limb of a part begins a sum of that length */
 
 typedef struct long_number {
     limb limbs[LONG];
@@ -131,7 +132,7 @@ static void multiply_long(long_number *a, uint64_t factor)
     split(factor, part);
     /* The product of the numbers that get here has room: what is cut off is zero. */
     for (int i = 0; i < HALF; i++)
-        limbs_add_product(result.limbs + i, a->limbs, LONG - i, part[i]);
+        limbs_add_product(result.limbs + i, a->limbs, LONG_USED, part[i]);
     *a = result;
 }
 

@@ -174,6 +174,8 @@ static void test_ends_of_the_range(void **state)
     rodt_ratio one = {1, 1};
     assert_true(rodti_exact_make(INT64_MIN, 1, &out) && equal(out, smallest));
     assert_true(rodti_exact_make(INT64_MIN, INT64_MIN, &out) && equal(out, one));
+    assert_true(rodti_exact_make(5, INT64_MAX, &out) && equal(out, (rodt_ratio){5, INT64_MAX}));
+    assert_true(rodti_exact_make(INT64_MAX, 5, &out) && equal(out, (rodt_ratio){INT64_MAX, 5}));
     assert_true(rodti_exact_make(INT64_MIN, -2, &out) && equal(out, (rodt_ratio){INT64_C(1) << 62, 1}));
     assert_true(rodti_exact_make(0, INT64_MIN, &out) && equal(out, (rodt_ratio){0, 1}));
     out = untouched;
@@ -251,6 +253,28 @@ static void powers_are_compared_exactly(void **state)
             assert_int_equal(plain_compare_power(base, n, value), rodti_exact_compare_power(base, n, value));
             assert_true(rodti_exact_multiply(power, base, &power));
         }
+    }
+    static const struct {
+        rodt_ratio base;
+        unsigned power;
+        rodt_ratio value;
+        int order;
+    } parts[] = {
+        {{INT64_C(1) << 32, 1}, 1, {1, 1}, 1},
+        {{INT64_C(1) << 32, 1}, 1, {(INT64_C(1) << 32) + 1, 1}, -1},
+        {{(INT64_C(1) << 32) + 1, 1}, 1, {INT64_C(1) << 32, 1}, 1},
+        {{(INT64_C(1) << 32) + 1, 1}, 1, {(INT64_C(1) << 32) + 1, 1}, 0},
+        {{INT64_C(1) << 31, 1}, 2, {INT64_C(1) << 62, 1}, 0},
+        {{1, INT64_C(1) << 31}, 2, {1, INT64_C(1) << 62}, 0},
+        {{INT64_C(1) << 31, 1}, 2, {(INT64_C(1) << 62) + 1, 1}, -1},
+        {{INT64_C(3037000500), 1}, 2, {INT64_MAX, 1}, 1},
+        {{INT64_C(3037000499), 1}, 2, {INT64_MAX, 1}, -1},
+        {{INT64_MAX, 1}, EXACT_POWER_MAX, {INT64_MAX, 1}, 1},
+        {{1, INT64_MAX}, EXACT_POWER_MAX, {1, INT64_MAX}, -1},
+    };
+    for (size_t i = 0; i < COUNT_OF(parts); i++) {
+        assert_int_equal(rodti_exact_compare_power(parts[i].base, parts[i].power, parts[i].value), parts[i].order);
+        assert_int_equal(plain_compare_power(parts[i].base, parts[i].power, parts[i].value), parts[i].order);
     }
     const rodt_ratio large = {INT64_MAX, INT64_MAX - 1}, one = {1, 1};
     assert_int_equal(rodti_exact_compare_power(large, EXACT_POWER_MAX, one), 1);
