@@ -6,6 +6,7 @@
 
 #include <gmp.h>
 #include <stdbool.h>
+#include <string.h>
 
 _Static_assert(GMP_NAIL_BITS == 0 && (GMP_NUMB_BITS == 64 || GMP_NUMB_BITS == 32), "limbs of 32 or 64 bits");
 
@@ -69,8 +70,7 @@ static inline void limbs_odd_divisor(limb a[WIDE], limb b[WIDE])
     limb *larger = swap ? b : a;
     limb *smaller = swap ? a : b;
     mpn_gcd(divisor, larger, limbs_used(larger, WIDE), smaller, limbs_used(smaller, WIDE));
-    for (int i = 0; i < WIDE; i++)
-        a[i] = divisor[i];
+    memcpy(a, divisor, sizeof divisor);
 }
 
 /* value /= divisor, which is not zero and leaves no remainder. */
@@ -79,8 +79,7 @@ static inline void limbs_divide(limb value[WIDE], const limb divisor[WIDE])
     limb quotient[WIDE] = {0};
     limb rest[WIDE];
     mpn_tdiv_qr(quotient, rest, 0, value, WIDE, divisor, limbs_used(divisor, WIDE));
-    for (int i = 0; i < WIDE; i++)
-        value[i] = quotient[i];
+    memcpy(value, quotient, sizeof quotient);
 }
 
 #endif

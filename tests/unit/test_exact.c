@@ -10,6 +10,7 @@
 
 #include "core/exact.h"
 #include "core/exact_wide.h"
+#include "core/limbs_plain.h"
 #include "support.h"
 
 #include <stdlib.h>
@@ -202,8 +203,78 @@ static void test_fits_after_all(void **state)
     rodt_ratio other = {INT64_C(3037000503), INT64_C(3037000501)};
     assert_true(rodti_exact_multiply(odd, other, &out) && equal(out, (rodt_ratio){1, 1}));
     assert_true(rodti_exact_divide(odd, odd, &out) && equal(out, (rodt_ratio){1, 1}));
+    /* More than a limb of twos above and below the bar, and exactly one. */
+    const int64_t half = INT64_C(1) << 62, thirty_two = INT64_C(1) << 32;
+    assert_true(rodti_exact_add((rodt_ratio){half + 1, half}, (rodt_ratio){half - 1, half}, &out) &&
+                equal(out, (rodt_ratio){2, 1}));
+    assert_true(rodti_exact_add((rodt_ratio){half + 1, thirty_two}, (rodt_ratio){half - 1, thirty_two}, &out) &&
+                equal(out, (rodt_ratio){INT64_C(1) << 31, 1}));
+    assert_true(plain_add((rodt_ratio){half + 1, half}, (rodt_ratio){half - 1, half}, &out) &&
+                equal(out, (rodt_ratio){2, 1}));
+    assert_true(plain_add((rodt_ratio){half + 1, thirty_two}, (rodt_ratio){half - 1, thirty_two}, &out) &&
+                equal(out, (rodt_ratio){INT64_C(1) << 31, 1}));
     rodt_ratio a = {INT64_MAX, INT64_C(4294967296)};
     assert_true(rodti_exact_subtract(a, a, &out) && equal(out, (rodt_ratio){0, 1}));
+}
+
+/* Limbs between two others, which stay. */
+#define STAYS 0xA5A5A5A5u
+
+typedef struct fenced {
+    limb before, limbs[WIDE], behind;
+} fenced;
+
+static fenced fence(limb a, limb b, limb c, limb d) { return (fenced){STAYS, {a, b, c, d}, STAYS}; }
+
+static void check_limbs(const fenced *got, limb a, limb b, limb c, limb d)
+{
+    const fenced wanted = fence(a, b, c, d);
+    assert_memory_equal(got, &wanted, sizeof wanted);
+}
+
+static void test_plain_limbs(void **state)
+{
+    (void)state;
+    const limb most = 0xFFFFFFFFu;
+    fenced a = fence(most, most, most, 5), b = fence(most, most, most, 7), result = fence(9, 9, 9, 9);
+    limbs_multiply(result.limbs, a.limbs, b.limbs);
+    check_limbs(&result, 1, 0, most - 1, most);
+    result = fence(1, 0, 0, 0);
+    limbs_add_product(result.limbs, a.limbs, WIDE, 1);
+    check_limbs(&result, 0, 0, 0, 6);
+    limbs_add_product(result.limbs, a.limbs, 2, most); /* what is carried is cut off */
+    check_limbs(&result, 1, most, 0, 6);
+    limbs_add(result.limbs, a.limbs, b.limbs);
+    check_limbs(&result, most - 1, most, most, 13);
+    limbs_subtract(result.limbs, result.limbs, a.limbs);
+    check_limbs(&result, most, most, most, 7);
+    limbs_subtract(result.limbs, result.limbs, a.limbs);
+    check_limbs(&result, 0, 0, 0, 2);
+    assert_int_equal(limbs_compare(a.limbs, b.limbs, WIDE), -1);
+    assert_int_equal(limbs_compare(b.limbs, a.limbs, WIDE), 1);
+    assert_int_equal(limbs_compare(a.limbs, b.limbs, WIDE - 1), 0);
+    assert_true(limbs_are_zero(result.limbs, WIDE - 1) && !limbs_are_zero(result.limbs, WIDE));
+    assert_true(limbs_are_zero(result.limbs, 0));
+    assert_int_equal(limbs_trailing_zeros(result.limbs), 97);
+    limbs_shift_down(result.limbs, 97);
+    check_limbs(&result, 1, 0, 0, 0);
+    result = fence(0x10, 0x32, 0x54, 0x76);
+    limbs_shift_down(result.limbs, 4);
+    check_limbs(&result, 0x20000001, 0x40000003, 0x60000005, 7);
+    limbs_shift_down(result.limbs, 64);
+    check_limbs(&result, 0x60000005, 7, 0, 0);
+    limbs_shift_down(result.limbs, 0);
+    check_limbs(&result, 0x60000005, 7, 0, 0);
+    a = fence(15, 0, 0, 0), b = fence(25, 0, 0, 0);
+    limbs_odd_divisor(a.limbs, b.limbs);
+    check_limbs(&a, 5, 0, 0, 0);
+    a = fence(25, 0, 0, 5), b = fence(5, 0, 0, 1);
+    limbs_divide(a.limbs, b.limbs);
+    check_limbs(&a, 5, 0, 0, 0);
+    a = fence(most, most, most, most), b = fence(3, 0, 0, 0);
+    limbs_divide(a.limbs, b.limbs);
+    check_limbs(&a, most / 3, most / 3, most / 3, most / 3);
+    check_limbs(&b, 3, 0, 0, 0);
 }
 
 static void test_round(void **state)
@@ -400,6 +471,7 @@ int main(int count, char **words)
         cmocka_unit_test(test_lowest_terms),
         cmocka_unit_test(test_ends_of_the_range),
         cmocka_unit_test(test_fits_after_all),
+        cmocka_unit_test(test_plain_limbs),
         cmocka_unit_test(test_round),
         cmocka_unit_test(test_ratios),
         cmocka_unit_test(powers_are_compared_exactly),
