@@ -75,8 +75,8 @@ PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalog
 PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings);
 
 /* Of answers, as int32 that are negative where missing: limit less stroke; how many use so many half percents of the
- * limit, 0 to 1000, as uint64; and (doubles, bits, missing ones) of "stroke", "limit", "margin" or "used", a part of the
- * limit in percent, a unit of the doubles being so many of the columns. */
+ * limit, 0 to 1000, as uint64; and (doubles, bits, missing ones) of "stroke", "limit", "margin" or "used", a part of
+ * the limit in percent, a unit of the doubles being so many of the columns. */
 PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none);
 PyObject *py_answer_steps(PyObject *strokes, PyObject *limits);
 PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit);

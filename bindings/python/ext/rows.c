@@ -17,8 +17,6 @@ typedef struct row_text {
     char room[RODT_READING_FIELDS][CELL_SIZE];
 } row_text;
 
-static bool is_blank(const char *text) { return text[strspn(text, " \t\r\n\v\f")] == '\0'; }
-
 /* A copy closed by a zero byte; one that cannot be made is a text that no reader takes, unless it is blank. */
 static const char *close_cell(rodt_text_span cell, char *room)
 {
@@ -40,15 +38,25 @@ static rodt_text_span cell_at(const cursor *w, int column, size_t row)
     return rodt_text_cells_at(&cells, row);
 }
 
-static rodt_status judge_row(const text_plan *plan, const cursor *w, size_t row, row_text *text, rodt_finding *finding)
+/* The cells of a row by field, those without a column being nothing. */
+static void take_cells(const cursor *w, size_t row, rodt_text_span cells[RODT_FIELD_ROOM])
+{
+    memset(cells, 0, RODT_FIELD_ROOM * sizeof *cells);
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        if (w->column[i] != NULL)
+            cells[i] = cell_at(w, i, row);
+    }
+}
+
+/* What the cells say, and what all rows share where they say nothing. */
+static void take_text(const text_plan *plan, const rodt_text_span cells[RODT_FIELD_ROOM], row_text *text)
 {
     text->form = plan->form;
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
-        const char *cell = w->column[i] == NULL ? "" : close_cell(cell_at(w, i, row), text->room[i]);
-        if (!is_blank(cell))
+        const char *cell = close_cell(cells[i], text->room[i]);
+        if (cell[0] != '\0')
             rodt_form_set(&text->form, (rodt_field)i, cell);
     }
-    return rodt_form_judge_row(&text->form, plan->rules, finding, NULL);
 }
 
 static PyObject *to_bytes(const output *from)
@@ -99,8 +107,11 @@ static rodt_status say_rows(const void *of, const cursor *w, size_t rows)
     const say_job *job = of;
     row_text text;
     rodt_finding finding;
+    rodt_text_span cells[RODT_FIELD_ROOM];
     for (size_t row = 0; row < rows; row++) {
-        rodt_status status = judge_row(job->plan, w, row, &text, &finding);
+        take_cells(w, row, cells);
+        take_text(job->plan, cells, &text);
+        rodt_status status = rodt_form_judge_row(&text.form, job->plan->rules, &finding, NULL);
         if (status != RODT_OK)
             return status;
         size_t start = job->bytes->used;
@@ -139,12 +150,42 @@ PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalog
 
 /* --- Inspections --------------------------------------------------------------------------------------- */
 
+/* Results that are kept: as many as the command keeps. */
+#define RESULTS_KEPT 16384u
+
 typedef struct inspect_job {
     const text_plan *plan;
+    rodt_row_cache *cache;
     vehicle_groups *groups;
     size_t names;
     group_status *status;
 } inspect_job;
+
+/* What counts of the row, but for its own day and position; from the cache where an equal row was judged before. */
+static rodt_status judge_brake(const inspect_job *job, const cursor *w, size_t row, group_brake *brake)
+{
+    row_text text;
+    rodt_finding finding;
+    rodt_text_span cells[RODT_FIELD_ROOM];
+    take_cells(w, row, cells);
+    void *kept = rodt_row_cache_find_cells(job->cache, cells);
+    if (kept == NULL) {
+        take_text(job->plan, cells, &text);
+        kept = rodt_row_cache_read(job->cache, cells, &text.form);
+    }
+    if (kept != NULL) {
+        memcpy(brake, kept, sizeof *brake);
+        return RODT_OK;
+    }
+    rodt_status status = rodt_form_judge_row(&text.form, job->plan->rules, &finding, NULL);
+    if (status != RODT_OK)
+        return status;
+    *brake = group_brake_of(&finding, (rodt_position){0});
+    kept = rodt_row_cache_keep(job->cache);
+    if (kept != NULL)
+        memcpy(kept, brake, sizeof *brake);
+    return RODT_OK;
+}
 
 static rodt_position position_at(const cursor *w, size_t row)
 {
@@ -171,15 +212,14 @@ static rodt_date day_at(const text_plan *plan, const cursor *w, size_t row)
 static rodt_status inspect_rows(const void *of, const cursor *w, size_t rows)
 {
     const inspect_job *job = of;
-    row_text text;
-    rodt_finding finding;
     name_cell names[NAME_CELLS_MAX];
+    group_brake brake;
     for (size_t row = 0; row < rows; row++) {
-        rodt_status status = judge_row(job->plan, w, row, &text, &finding);
+        rodt_status status = judge_brake(job, w, row, &brake);
         if (status != RODT_OK)
             return status;
-        group_brake brake = group_brake_of(&finding, position_at(w, row));
-        if (finding.day.year != 0)
+        brake.position = position_at(w, row);
+        if (brake.day.year != 0)
             brake.day = day_at(job->plan, w, row);
         for (size_t i = 0; i < job->names; i++) {
             rodt_text_span cell = cell_at(w, CURSOR_NAMES + (int)i, row);
@@ -218,6 +258,15 @@ static bool to_layout(PyObject *headings, const cursor *w, line_layout *layout)
     return true;
 }
 
+static bool open_cache(const cursor *w, inspect_job *job)
+{
+    size_t column[RODT_FIELD_ROOM];
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_READING_FIELDS && w->column[i] != NULL ? i : RODT_NO_COLUMN;
+    return rodt_row_cache_new(job->plan->rules, &job->plan->form, column, sizeof(group_brake), RESULTS_KEPT,
+                              &job->cache) == RODT_OK;
+}
+
 static bool inspect(cursor *w, inspect_job *job)
 {
     *job->status = vehicle_groups_write_header(job->groups);
@@ -244,10 +293,11 @@ PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *hea
     job.names = layout.names;
     job.status = &status;
     job.groups = output_open(&lines, -1) ? vehicle_groups_open((line_sink){keep_line, &lines}, &layout, seed) : NULL;
-    if (job.groups == NULL)
+    if (job.groups == NULL || !open_cache(&w, &job))
         PyErr_NoMemory();
     else if (inspect(&w, &job))
         made = to_bytes(&lines);
+    rodt_row_cache_free(job.cache);
     vehicle_groups_close(job.groups);
     output_close(&lines);
     return made;

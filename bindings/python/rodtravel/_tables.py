@@ -28,6 +28,9 @@ class UnreadColumnWarning(UserWarning):
 
 # --- Columns
 
+# Cells of Python that are read faster one by one than through Arrow, whose way has a cost of its own.
+_FEW = 500
+
 def open_column(column: Any, field: str, heading: str | None = None) -> Any:
     """A capsule of the column; None for None. Binary floats are refused."""
     return None if column is None else _low.column_exact(open_any(column, field, heading), field)
@@ -36,6 +39,8 @@ def open_column(column: Any, field: str, heading: str | None = None) -> Any:
 def open_any(column: Any, field: str, heading: str | None = None) -> Any:
     """A capsule of the column. A table in place of a column is searched for the heading."""
     name = field if heading is None else heading
+    if getattr(getattr(column, "dtype", None), "kind", "") == "O" and hasattr(column, "tolist") and len(column) <= _FEW:
+        return _open_buffer(column, field)
     if hasattr(column, "__arrow_c_array__"):
         return _low.column_from_array(*column.__arrow_c_array__(), name, field)
     try:
