@@ -4,6 +4,7 @@ import contextlib
 import doctest
 import fnmatch
 import glob
+import importlib.util
 import inspect
 import io
 import os
@@ -119,6 +120,8 @@ def test_readme():
             blocks = re.findall(r"```python\n(.*?)```", file.read(), re.S)
         assert blocks, path
         for block in blocks:
+            if not all(importlib.util.find_spec(name) for name in re.findall(r"^import (\w+)", block, re.M)):
+                continue  # of a package that is not installed
             with contextlib.redirect_stdout(io.StringIO()) as said:
                 exec(block, {})
             assert said.getvalue().splitlines() == re.findall(r"print\(.*\)\s+# (.*)", block), said.getvalue()

@@ -14,6 +14,7 @@ HERE = os.path.join(os.environ["EXAMPLES"], "python")
 EXAMPLES = [("stroke", [], ["out-of-adjustment", "over by 1/16", "Refused: applied, column 1"]),
             ("vehicle", [], ["below-criterion: 1/2 of 10 brakes defective", "3L  out-of-adjustment"]),
             ("fleet", [], ["least to spare", "W-42        1    0     1     2   1/8 in"]),
+            ("fleet_judge", [], ["out-of-adjustment                             14", "W-42   no day        2 brakes, undetermined", "out of service: 4"]),
             ("numpy_columns", ["numpy"], ["<Answers: 1000000 rows: in-adjustment"]),
             ("pandas_frame", ["pandas", "pyarrow"], ["K-12                 5            0                  1"]),
             ("polars_frame", ["polars"], ["in-adjustment     ┆ 31", "undetermined      ┆ 11"]),
