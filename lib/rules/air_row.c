@@ -200,7 +200,7 @@ static bool fits_check(const rodt_air_limit *row)
 
 static rodt_ratio without_sign(rodt_ratio of) { return of.num < 0 ? (rodt_ratio){-of.num, of.den} : of; }
 
-/* kPa printed beside psi, or neither of them. */
+/* kPa printed beside psi, or none. Of psi that are not given there is no difference. */
 static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
 {
     rodt_pressure one;
@@ -208,8 +208,7 @@ static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
     rodt_status made = rodt_pressure_from_kpa(1, 1, &one);
     if (!rodt_pressure_given(kpa))
         return true;
-    return rodt_pressure_given(psi) && ALWAYS(made == RODT_OK) /* it is a constant */ &&
-           rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance) &&
+    return ALWAYS(made == RODT_OK) /* it is a constant */ && rodti_exact_subtract(EXACT(kpa), EXACT(psi), &distance) &&
            rodti_exact_compare(without_sign(distance), EXACT(one)) <= 0;
 }
 

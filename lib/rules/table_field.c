@@ -95,20 +95,18 @@ static bool refuse_word(table_reader *reader, size_t column, const char *const *
     return false;
 }
 
-#define NAMES_MAX 32
-
 bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out)
 {
     const table_cell *cell = &reader->cells[column];
     const rodt_enumerator *found = rodt_enumerator_find_n(of, cell->text, cell->size);
-    const char *names[NAMES_MAX];
+    const char *names[32];
     size_t count = 0;
     if (cell->size == 0 || (found != NULL && found->number >= (int64_t)first)) {
         *out = cell->size == 0 ? 0 : (uint32_t)found->number;
         return true;
     }
     /* No enumeration of a table has more words. */
-    for (size_t i = first; i < rodt_enumerator_count(of) && ALWAYS(count < NAMES_MAX); i++)
+    for (size_t i = first; i < rodt_enumerator_count(of) && ALWAYS(count < COUNT_OF(names)); i++)
         names[count++] = rodt_enumerator_at(of, i)->word;
     return refuse_word(reader, column, names, count);
 }

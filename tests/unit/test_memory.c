@@ -232,6 +232,17 @@ static void each_allocation_fails(void **state)
 /* --- Growing ----------------------------------------------------------------------------------------- */
 
 /* A plan that could not grow has the chambers that it had, and takes the next one when there is memory. */
+/* The block is there when its second row is found to be laxer than the law. */
+static void a_refused_table_leaves_nothing(void **state)
+{
+    (void)state;
+    static const char laxer[] = "family,size,class,limit\nclamp,30,standard,1 3/4\nclamp,30,long,3\n";
+    const size_t before = alive;
+    rodt_rules *rules = NULL;
+    assert_int_equal(rodt_rules_load(us(), "yard", laxer, sizeof laxer - 1, &rules, NULL), RODT_E_LAXER);
+    assert_int_equal(alive, before);
+}
+
 static void a_plan_that_cannot_grow_stays(void **state)
 {
     (void)state;
@@ -408,6 +419,7 @@ static void a_cache_of_rows_without_memory_is_right(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(each_allocation_fails),
+                                       cmocka_unit_test(a_refused_table_leaves_nothing),
                                        cmocka_unit_test(a_plan_that_cannot_grow_stays),
                                        cmocka_unit_test(tables_have_room_for_their_slots),
                                        cmocka_unit_test(tables_end_where_they_end),

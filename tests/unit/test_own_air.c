@@ -562,6 +562,7 @@ static void rows_in_words(void **state)
         {"warning,,not-less-than,,,,psi,half-cut-out,,c,C", "not less than half of the cut-out"},
         {"spring-brake,,must-be-yes,,,,yes-no,,,d,D", "must hold"}};
     char text[1000] = "family,size,class,limit,source\nclamp,30,standard,1,U\nclamp,24,standard,1,V\nclamp,20,standard,1,W\n"
+                      "clamp,16,standard,1,X\nclamp,12,standard,1,Y\n"
                       "check,vehicle,comparison,value,upper,per_towed,measure,by,published,setup,source\n";
     for (size_t i = 0; i < COUNT_OF(rows); i++)
         strcat(strcat(text, rows[i][0]), "\n");
@@ -573,7 +574,7 @@ static void rows_in_words(void **state)
         assert_string_equal(row->setup, setup);
         assert_string_equal(row->source->document, source);
     }
-    for (size_t i = 0; i < 3; i++) {
+    for (size_t i = 0; i < 5; i++) {
         const char source[] = {(char)('U' + i), '\0'};
         assert_string_equal(rodt_rules_limit_at(own, i)->source->document, source);
     }
