@@ -423,8 +423,8 @@ rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32
     mark.at = 0;
     rodti_lexer_next(&mark.tokens, text, size);
     RODT_ENUM32(rodt_stroke_class) stroke_class = RODT_STROKE_CLASS_UNKNOWN;
-    if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
-        return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_STROKE_CLASS);
+    if (!take_word(&mark, "unknown"))
+        (void)match_class(&mark, &stroke_class);
     if (here(&mark)->kind != TOKEN_END)
         return rodti_error(error, RODT_E_SYNTAX, here(&mark)->column, RODT_MESSAGE_ERROR_STROKE_CLASS);
     *out = stroke_class;

@@ -28,8 +28,8 @@ static const table_column air_columns[AIR_COLUMNS] = {
     [AIR_PUBLISHED] = {"published", false},   [AIR_SETUP] = {"setup", false},
     [AIR_SOURCE] = {"source", false},         [AIR_EVIDENCE] = {"evidence", false}};
 
-const table_kind rodti_part_kinds[PARTS] = {[PART_LIMITS] = {limit_columns, LIMIT_COLUMNS},
-                                            [PART_AIR] = {air_columns, AIR_COLUMNS}};
+const table_kind rodti_part_kinds[PARTS] = {[PART_LIMITS] = {limit_columns, COUNT_OF(limit_columns)},
+                                            [PART_AIR] = {air_columns, COUNT_OF(air_columns)}};
 
 static void ignore_fault(void *context, const rodt_error *fault)
 {

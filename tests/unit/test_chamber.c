@@ -221,9 +221,11 @@ static void test_arguments(void **state)
     rodt_error error;
     assert_int_equal(rodt_chamber_parse(NULL, &read, &error), RODT_E_ARGUMENT);
     assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
     assert_int_equal(rodt_chamber_parse("30", NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_parse_n(NULL, 3, &read, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_stroke_class_parse("long", NULL, &error), RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
     assert_memory_equal(&read, &untouched, sizeof untouched);
 }
 
@@ -339,6 +341,61 @@ static void test_write_refuses(void **state)
     assert_string_equal(text, "#");
 }
 
+/* A chamber that a program filled. */
+static void test_check(void **state)
+{
+    (void)state;
+    static const char letter[] = "the size of a bolt-type chamber is a letter, A to G";
+    static const char number[] = "the size of a chamber is its type number, 1 to 99, or the letter of a bolt-type chamber";
+    static const char spring[] = "the size of a spring brake is its type number, 1 to 99";
+    static const char mark[] = "a chamber is marked with 3/4 to 6 in";
+    static const char open[] = "the text of a size is not closed by a zero byte";
+    static const struct {
+        rodt_chamber chamber;
+        const char *field, *text; /* NULL = it is one */
+    } cases[] = {
+        {{.family = RODT_FAMILY_UNKNOWN}, NULL, NULL},
+        {{.family = RODT_FAMILY_CLAMP, .size = "9", .spring_size = "9"}, NULL, NULL},
+        {{.family = RODT_FAMILY_CLAMP, .size = "99", .spring_size = "30"}, NULL, NULL},
+        {{.family = RODT_FAMILY_BOLT, .size = "A", .rated_stroke = {3, 4}, .marked_limit = {3, 4}}, NULL, NULL},
+        {{.family = RODT_FAMILY_BOLT, .size = "G", .rated_stroke = {6, 1}, .marked_limit = {6, 1}}, NULL, NULL},
+        {{.family = RODT_FAMILY_DD_3, .size = "30", .stroke_class = RODT_STROKE_CLASS_LONG}, NULL, NULL},
+        {{.family = (rodt_family)RODT_FAMILY_END}, "chamber", "there is no such family of chambers"},
+        {{.size = {'3', '0', '0', '0'}}, "chamber", open},
+        {{.size = "30", .spring_size = {'3', '0', '0', '0'}}, "chamber", open},
+        {{.family = RODT_FAMILY_BOLT, .size = "30"}, "chamber", letter},
+        {{.family = RODT_FAMILY_BOLT, .size = "H"}, "chamber", letter},
+        {{.family = RODT_FAMILY_BOLT, .size = "@"}, "chamber", letter},
+        {{.family = RODT_FAMILY_BOLT, .size = "CC"}, "chamber", letter},
+        {{.family = RODT_FAMILY_CLAMP, .size = "C"}, "chamber", number},
+        {{.size = "0"}, "chamber", number},
+        {{.size = "03"}, "chamber", number},
+        {{.size = "3C"}, "chamber", number},
+        {{.size = "300"}, "chamber", number},
+        {{.size = "30", .spring_size = "C"}, "chamber", spring},
+        {{.size = "30", .spring_size = "0"}, "chamber", spring},
+        {{.stroke_class = RODT_STROKE_CLASS_ANY}, "stroke_class",
+         "the stroke class of a chamber is standard, long or unknown"},
+        {{.rated_stroke = {47, 64}}, "rated_stroke", mark},
+        {{.rated_stroke = {385, 64}}, "rated_stroke", mark},
+        {{.rated_stroke = {5, -2}}, "rated_stroke", NULL},
+        {{.marked_limit = {47, 64}}, "marked_limit", mark},
+        {{.marked_limit = {5, -2}}, "marked_limit", NULL},
+        {{.reserved = {0, 1}}, "reserved", "the reserve of a chamber is zero"},
+    };
+    rodt_error error = {.status = RODT_OK};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        memset(&error, 0, sizeof error);
+        assert_int_equal(rodt_chamber_check(&cases[i].chamber, &error), cases[i].field == NULL ? RODT_OK : RODT_E_ARGUMENT);
+        assert_string_equal(error.field, cases[i].field == NULL ? "" : cases[i].field);
+        if (cases[i].text != NULL)
+            assert_string_equal(error.text, cases[i].text);
+    }
+    assert_int_equal(rodt_chamber_check(NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "chamber");
+    assert_string_equal(error.text, "a chamber is needed");
+}
+
 /* ---- Classes ---- */
 
 static void expect_class(const char *text, rodt_stroke_class wanted)
@@ -351,10 +408,14 @@ static void expect_class(const char *text, rodt_stroke_class wanted)
 static void test_class_words(void **state)
 {
     (void)state;
-    static const char *const long_words[] = {"long", "L", "LS", "long stroke", "long-stroke", "Long Stroke", " ls "};
+    static const char *const long_words[] = {"long", "L", "LS", "long stroke", "long-stroke", "Long Stroke", " ls ", "ls\r\n"};
     static const char *const standard_words[] = {"standard", "std", "STD", "standard stroke"};
     static const char *const unknown_words[] = {"", "  ", "unknown", "UNKNOWN"};
-    static const char *const no_words[] = {"lang", "short", "30L", "S", "long standard", "long long", "-", "1", "?"};
+    static const struct {
+        const char *text;
+        uint32_t column;
+    } no_words[] = {{"lang", 1}, {"short", 1}, {"30L", 1}, {" S", 1},  {"long standard", 6}, {"long long", 6}, {"-", 1},
+                    {"1", 1},    {"?", 1},     {"any", 1}, {"unknown L", 9}};
     for (size_t i = 0; i < COUNT_OF(long_words); i++)
         expect_class(long_words[i], RODT_STROKE_CLASS_LONG);
     for (size_t i = 0; i < COUNT_OF(standard_words); i++)
@@ -364,8 +425,10 @@ static void test_class_words(void **state)
     for (size_t i = 0; i < COUNT_OF(no_words); i++) {
         RODT_ENUM32(rodt_stroke_class) read = (rodt_stroke_class)77;
         rodt_error error;
-        assert_int_equal(rodt_stroke_class_parse_n(no_words[i], strlen(no_words[i]), &read, &error), RODT_E_SYNTAX);
-        assert_true(error.column >= 1 && read == (rodt_stroke_class)77);
+        assert_int_equal(rodt_stroke_class_parse_n(no_words[i].text, strlen(no_words[i].text), &read, &error), RODT_E_SYNTAX);
+        assert_string_equal(error.text, "a stroke class is standard, long or unknown");
+        assert_int_equal(error.column, no_words[i].column);
+        assert_int_equal(read, 77);
     }
     assert_int_equal(rodt_stroke_class_parse_n(NULL, 0, NULL, NULL), RODT_E_ARGUMENT);
     RODT_ENUM32(rodt_stroke_class) read = RODT_STROKE_CLASS_LONG;
@@ -419,7 +482,7 @@ int main(void)
         cmocka_unit_test(test_bytes),       cmocka_unit_test(test_bounded_text),
         cmocka_unit_test(test_arguments),   cmocka_unit_test(test_sentences),
         cmocka_unit_test(test_round_trips), cmocka_unit_test(test_write),
-        cmocka_unit_test(test_write_refuses), cmocka_unit_test(test_class_words),
+        cmocka_unit_test(test_write_refuses), cmocka_unit_test(test_check), cmocka_unit_test(test_class_words),
         cmocka_unit_test(test_add_class),   cmocka_unit_test(test_names),
         cmocka_unit_test(test_locale_changes_nothing),
     };

@@ -243,6 +243,19 @@ static void a_refused_table_leaves_nothing(void **state)
     assert_int_equal(alive, before);
 }
 
+static void the_last_user_frees_a_table(void **state)
+{
+    (void)state;
+    const size_t before = alive;
+    rodt_rules *rules = NULL;
+    assert_int_equal(rodt_rules_load(us(), "yard", table, sizeof table - 1, &rules, NULL), RODT_OK);
+    assert_ptr_equal(rodt_rules_ref(rules), rules);
+    rodt_rules_unref(rules);
+    assert_int_equal(alive, before + 1);
+    rodt_rules_unref(rules);
+    assert_int_equal(alive, before);
+}
+
 static void a_plan_that_cannot_grow_stays(void **state)
 {
     (void)state;
@@ -420,6 +433,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(each_allocation_fails),
                                        cmocka_unit_test(a_refused_table_leaves_nothing),
+                                       cmocka_unit_test(the_last_user_frees_a_table),
                                        cmocka_unit_test(a_plan_that_cannot_grow_stays),
                                        cmocka_unit_test(tables_have_room_for_their_slots),
                                        cmocka_unit_test(tables_end_where_they_end),

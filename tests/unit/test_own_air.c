@@ -161,6 +161,8 @@ static const struct {
     {"check,comparison,value,measure,colour\n", 1, 32, "", "no column is called \"colour\""},
     {AIR "warnings,,,not-less-than,70,,psi\n", 2, 1, "check", NULL},
     {AIR ",,,not-less-than,70,,psi\n", 2, 1, "check", "the cell is empty"},
+    {AIR "warning,,,,70,,psi\n", 2, 11, "comparison", "the cell is empty"},
+    {AIR "warning,,,not-less-than,70,,\n", 2, 29, "measure", "the cell is empty"},
     {AIR "warning,lorry,,not-less-than,70,,psi\n", 2, 9, "vehicle",
      "expected any, single, combination or bus, found \"lorry\""},
     {AIR "warning,combination,two,not-less-than,70,,psi\n", 2, 21, "towed",

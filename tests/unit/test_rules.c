@@ -94,6 +94,7 @@ static void rule_sets_stand_in_order(void **state)
         assert_true(limits || rodt_rules_air_count(rules) > 0);
     }
     assert_null(rodt_rules_at(COUNT_OF(ids)));
+    assert_null(rodt_chamber_row_at(rodt_chamber_row_count()));
     assert_null(rodt_rules_find("US-FMCSR"));
     assert_null(rodt_rules_find(""));
     assert_null(rodt_rules_find(NULL));
@@ -443,7 +444,10 @@ static void wrong_arguments_change_nothing(void **state)
         assert_int_equal(rodt_rules_find_limit(rules, &bad[i], on(""), &answer, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_find_limit(NULL, &good, on(""), &answer, NULL), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_rules_find_limit(rules, NULL, on(""), &answer, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rules_find_limit(rules, &good, on(""), NULL, NULL), RODT_E_ARGUMENT);
+    rodt_error error;
+    assert_int_equal(rodt_rules_find_limit(rules, &good, on(""), NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "");
+    assert_string_equal(error.text, "room for an answer is needed");
     rodt_chamber far = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_STROKE_CLASS_STANDARD);
     far.rated_stroke = (rodt_length){1, INT64_MAX};
     assert_int_equal(rodt_rules_find_limit(rules, &far, on(""), &answer, NULL), RODT_E_ARGUMENT);

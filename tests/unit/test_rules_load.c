@@ -231,6 +231,9 @@ static void broken_tables_are_refused(void **state)
     expect_fault(HEAD, 0, 0, "", "the table has no rows");
     expect_fault("family,size,class,limit,colour\n", 1, 25, "", "no column is called \"colour\"");
     expect_fault("family,size,limit\nclamp,30,2\n", 1, 0, "", "the column \"class\" is missing");
+    expect_fault(HEAD ",30,standard,2\n", 2, 1, "family", "the cell is empty");
+    expect_fault(HEAD "clamp,,standard,2\n", 2, 7, "size", "the cell is empty");
+    expect_fault(HEAD "clamp,30,,2\n", 2, 10, "class", "the cell is empty");
     expect_fault(HEAD "clamp,30,standard,\n", 2, 19, "limit", "the cell is empty");
     expect_fault(HEAD "clam,30,standard,2\n", 2, 1, "family",
                  "expected clamp, bolt, rotochamber or DD-3, found \"clam\"");
@@ -578,8 +581,12 @@ static void a_block_is_as_large_as_what_it_holds(void **state)
                                  "cut-in,not-less-than,90,psi,as published,a,A\ncut-out,not-less-than,90,psi,as,b,B\n";
     char both[sizeof limits + sizeof checks];
     assert_int_equal(spare_bytes(limits, sizeof limits - 1), 0);
+    static const char longer[] = "check,comparison,value,measure,published,setup,source\n"
+                                 "cut-in,not-less-than,90,psi,as published elsewhere,as set up,A\n"
+                                 "cut-out,not-less-than,90,psi,as,b,a long source\n";
     const size_t each = spare_bytes(checks, sizeof checks - 1) / 2;
     assert_in_range(each, 100, 300);
+    assert_int_equal(spare_bytes(longer, sizeof longer - 1), 2 * each);
     strcat(strcpy(both, limits), checks);
     assert_int_equal(spare_bytes(both, sizeof both - 2), 2 * each);
 }

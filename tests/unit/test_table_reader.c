@@ -205,7 +205,9 @@ static void absent_columns_are_empty(void **state)
     table_reader reader;
     faults seen = {.count = 0};
     rodt_pressure pressure = {7, 8};
+    rodt_length length = {7, 8};
     static const rodt_pressure none = {0, 0};
+    static const rodt_length no_length = {0, 0};
     assert_true(rodti_table_open(&reader, "b\nx\n", 4, optional, COUNT_OF(optional), note, &seen));
     assert_true(rodti_table_next(&reader));
     expect_cell(&reader, 0, "", 0);
@@ -213,6 +215,8 @@ static void absent_columns_are_empty(void **state)
     expect_cell(&reader, 2, "", 0);
     assert_true(rodti_table_pressure(&reader, 0, &pressure));
     assert_memory_equal(&pressure, &none, sizeof none);
+    assert_true(rodti_table_length(&reader, 0, RODT_UNIT_IN, &length));
+    assert_memory_equal(&length, &no_length, sizeof no_length);
     pressure = (rodt_pressure){7, 8};
     assert_false(rodti_table_pressure(&reader, 1, &pressure));
     assert_int_equal(pressure.num, 7);
@@ -415,15 +419,15 @@ static void refuses_each_wrong_limit(void **state)
         {"clamp,24,long,7,,2,51,,,", "rated_stroke", "a chamber is marked with 3/4 to 6 in"},
         {"clamp,24,long,3,x,2,51,,,", "rated_mm", NULL},
         {"clamp,24,long,,76,2,51,,,", "rated_mm", "millimetres without inches"},
-        {"clamp,24,long,3,75.69,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
-        {"clamp,24,long,3,76.71,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,75.699,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76.701,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
         {"clamp,24,long,3,75,2,51,,,", "rated_mm", "the printed millimetres are no rounding of the inches"},
         {"clamp,24,long,3,76,x,51,,,", "limit", NULL},
         {"clamp,24,long,3,76,0,,,,", "limit", "the figure must be above zero"},
         {"clamp,24,long,3,76,3,76,,,", "limit", "a limit must be below the rated stroke"},
         {"clamp,24,long,3,76,2,x,,,", "limit_mm", NULL},
-        {"clamp,24,long,3,76,2,50.29,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
-        {"clamp,24,long,3,76,2,51.31,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76,2,50.299,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
+        {"clamp,24,long,3,76,2,51.301,,,", "limit_mm", "the printed millimetres are no rounding of the inches"},
         {"clamp,24,long,3,76,2,51,x,,", "from", NULL},
         {"clamp,24,long,3,76,2,51,,x,", "until", NULL},
         {"clamp,24,long,3,76,2,51,2024-01-02,2024-01-01,", "until", "the last day is before the first"},
