@@ -959,6 +959,38 @@ static void messages_are_appended_and_filled(void **state)
     assert_string_equal(text, "(not measured)");
 }
 
+/* As many arguments as there is room for, each with a reserve that is looked at; nothing is written where one is wrong. */
+static void a_full_message_is_said(void **state)
+{
+    (void)state;
+    rodt_message message;
+    char text[32] = "kept";
+    size_t needed = 77;
+    rodti_message_start(&message, RODT_MESSAGE_COUNT_BELOW);
+    for (uint32_t i = 1; i < RODT_MESSAGE_ARGUMENTS; i++)
+        rodti_message_text(&message, "other", "text");
+    rodti_message_text(&message, "criterion", "20 %");
+    assert_int_equal(message.count, RODT_MESSAGE_ARGUMENTS);
+    for (uint32_t i = 0; i < RODT_MESSAGE_ARGUMENTS; i++)
+        for (size_t k = 0; k < COUNT_OF(message.arguments[i].reserved); k++) {
+            message.arguments[i].reserved[k] = 1;
+            assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, &needed), RODT_E_ARGUMENT);
+            message.arguments[i].reserved[k] = 0;
+        }
+    assert_string_equal(text, "kept");
+    assert_int_equal(needed, 77);
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, &needed), RODT_OK);
+    assert_int_equal(needed, strlen(text) + 1);
+    message.count--;
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    rodti_message_start(&message, RODT_MESSAGE_COUNT_BELOW);
+    rodti_message_text(&message, "criterion", "20 %");
+    message.arguments[1].reserved[0] = 1; /* of an argument that is not used */
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, NULL, NULL, 0, &needed), RODT_E_SPACE);
+    assert_int_equal(needed, strlen(text) + 1);
+}
+
 /* Each text of a table, and what is before, between and behind them. */
 static void texts_are_found_in_order(void **state)
 {
@@ -1215,6 +1247,7 @@ int main(void)
         cmocka_unit_test(numbers_are_written_by_their_kind),
         cmocka_unit_test(arguments_are_added),
         cmocka_unit_test(messages_are_appended_and_filled),
+        cmocka_unit_test(a_full_message_is_said),
         cmocka_unit_test(texts_are_found_in_order),
         cmocka_unit_test(digits_are_counted),
         cmocka_unit_test(plurals_of_each_number),
