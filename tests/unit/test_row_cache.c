@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/key.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
@@ -368,6 +369,105 @@ static void test_when_to_back_off(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* Texts of a field that mean the same have one number, 0 = nothing; a chamber with a spring brake and a mark of many
+ * digits have a new one each time. */
+static const struct {
+    rodt_field field;
+    int class_of;
+    const char *text;
+} meanings[] = {
+    {RODT_FIELD_CHAMBER, 0, ""}, {RODT_FIELD_CHAMBER, 0, " "}, {RODT_FIELD_CHAMBER, 1, "30"}, {RODT_FIELD_CHAMBER, 1, " 30 "},
+    {RODT_FIELD_CHAMBER, 2, "30L"}, {RODT_FIELD_CHAMBER, 2, "30 long"}, {RODT_FIELD_CHAMBER, 3, "24"},
+    {RODT_FIELD_CHAMBER, 4, "roto 30"}, {RODT_FIELD_CHAMBER, 5, "bolt C"}, {RODT_FIELD_CHAMBER, 6, "clamp 30"},
+    {RODT_FIELD_CHAMBER, 7, "x"}, {RODT_FIELD_CHAMBER, 7, "y"}, {RODT_FIELD_CHAMBER, 8, "24/30"}, {RODT_FIELD_CHAMBER, 9, "24/30"},
+    {RODT_FIELD_STROKE_CLASS, 0, ""}, {RODT_FIELD_STROKE_CLASS, 1, "standard"}, {RODT_FIELD_STROKE_CLASS, 1, " Standard"},
+    {RODT_FIELD_STROKE_CLASS, 2, "long"}, {RODT_FIELD_STROKE_CLASS, 3, "x"},
+    {RODT_FIELD_RATED_STROKE, 0, ""}, {RODT_FIELD_RATED_STROKE, 1, "2 1/2"}, {RODT_FIELD_RATED_STROKE, 1, "2.5"},
+    {RODT_FIELD_RATED_STROKE, 1, "63.5 mm"}, {RODT_FIELD_RATED_STROKE, 2, "3"}, {RODT_FIELD_RATED_STROKE, 3, "5"},
+    {RODT_FIELD_RATED_STROKE, 4, "x"}, {RODT_FIELD_RATED_STROKE, 5, "5.999999999"}, {RODT_FIELD_RATED_STROKE, 6, "5.999999999"},
+    {RODT_FIELD_RATED_STROKE, 7, "2/536870913"}, {RODT_FIELD_RATED_STROKE, 7, "4/1073741826"},
+    {RODT_FIELD_MARKED_LIMIT, 0, " "}, {RODT_FIELD_MARKED_LIMIT, 1, "2"}, {RODT_FIELD_MARKED_LIMIT, 1, "50.8 mm"},
+    {RODT_FIELD_MARKED_LIMIT, 2, "1 3/4"}, {RODT_FIELD_MARKED_LIMIT, 3, "x"},
+    {RODT_FIELD_PSI, 0, ""}, {RODT_FIELD_PSI, 1, "0"}, {RODT_FIELD_PSI, 1, "0.0"}, {RODT_FIELD_PSI, 2, "1"}, {RODT_FIELD_PSI, 2, "89.9"},
+    {RODT_FIELD_PSI, 3, "90"}, {RODT_FIELD_PSI, 3, "100"}, {RODT_FIELD_PSI, 4, "100.1"}, {RODT_FIELD_PSI, 4, "120"},
+    {RODT_FIELD_PSI, 5, "x"},
+    {RODT_FIELD_PSI_AFTER, 0, ""}, {RODT_FIELD_PSI_AFTER, 1, "0"}, {RODT_FIELD_PSI_AFTER, 2, "89.9"}, {RODT_FIELD_PSI_AFTER, 3, "95"},
+    {RODT_FIELD_PSI_AFTER, 4, "101"}, {RODT_FIELD_PSI_AFTER, 5, "x"},
+    {RODT_FIELD_DIVISION, 0, ""}, {RODT_FIELD_DIVISION, 0, "1/16"}, {RODT_FIELD_DIVISION, 0, "1 mm"}, {RODT_FIELD_DIVISION, 1, "x"},
+    {RODT_FIELD_DATE, 0, ""}, {RODT_FIELD_DATE, 1, "2010-01-01"}, {RODT_FIELD_DATE, 2, "2013-01-01"}, {RODT_FIELD_DATE, 2, "2021-10-13"},
+    {RODT_FIELD_DATE, 3, "2021-10-14"}, {RODT_FIELD_DATE, 3, "2024-05-01"}, {RODT_FIELD_DATE, 4, "06/05/2021"},
+    {RODT_FIELD_DATE, 5, "10/11/2021"}, {RODT_FIELD_DATE, 6, "06/05/2024"}, {RODT_FIELD_DATE, 7, "x"},
+    {RODT_FIELD_UNIT, 0, ""}, {RODT_FIELD_UNIT, 1, "in"}, {RODT_FIELD_UNIT, 1, " IN "}, {RODT_FIELD_UNIT, 2, "mm"},
+    {RODT_FIELD_UNIT, 3, "cm"}, {RODT_FIELD_UNIT, 4, "furlong"}, {RODT_FIELD_UNIT, 4, "x"},
+    {RODT_FIELD_ENGINE, 0, ""}, {RODT_FIELD_ENGINE, 1, "off"}, {RODT_FIELD_ENGINE, 2, "on"}, {RODT_FIELD_ENGINE, 3, "x"},
+    {RODT_FIELD_SPRING_BRAKE, 0, ""}, {RODT_FIELD_SPRING_BRAKE, 1, "released"}, {RODT_FIELD_SPRING_BRAKE, 2, "applied"},
+    {RODT_FIELD_SPRING_BRAKE, 3, "x"},
+    {RODT_FIELD_DRUM, 0, ""}, {RODT_FIELD_DRUM, 1, "cold"}, {RODT_FIELD_DRUM, 2, "hot"}, {RODT_FIELD_DRUM, 3, "x"}};
+
+static key_builder builder;
+
+static cell_meaning meaning_of(rodt_field field, const char *text, unsigned tag)
+{
+    static const char *const units[] = {"", "mm"};
+    const rodt_text_span cell = {text, strlen(text)};
+    return rodti_key_read_cell(&builder, field, cell, text, units[tag != 0], tag);
+}
+
+static void test_classes_of_texts(void **unused)
+{
+    (void)unused;
+    cell_meaning found[sizeof meanings / sizeof *meanings];
+    assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, false));
+    for (size_t i = 0; i < sizeof meanings / sizeof *meanings; i++) {
+        const rodt_field field = meanings[i].field;
+        const unsigned end = field + 1 < RODT_READING_FIELDS ? builder.field[field + 1].shift : 62;
+        found[i] = meaning_of(field, meanings[i].text, 0);
+        assert_int_equal(found[i].value, 0);
+        assert_int_equal(found[i].key_bits >> end | (found[i].key_bits & ((UINT64_C(1) << builder.field[field].shift) - 1)), 0);
+        assert_int_equal(found[i].key_bits == 0, meanings[i].class_of == 0);
+        for (size_t k = 0; k < i; k++) {
+            if (meanings[k].field == field)
+                assert_int_equal(found[k].key_bits == found[i].key_bits, meanings[k].class_of == meanings[i].class_of);
+        }
+    }
+    rodti_key_close(&builder);
+}
+
+/* A measurement adds its units to the stroke, and its unit to the key; one that is none takes the stroke away. */
+static void test_meanings_of_measurements(void **unused)
+{
+    (void)unused;
+    static const struct {
+        const char *text;
+        int64_t units; /* -1 = fine, -2 = no stroke, -3 = no key */
+        int class_of;
+        unsigned tag; /* 1 = millimetres */
+    } cases[] = {{"2", 2 * RODT_COLUMN_PER_INCH, 1, 0}, {"2.0 in", 2 * RODT_COLUMN_PER_INCH, 1, 1}, {" 2", 2 * RODT_COLUMN_PER_INCH, 1, 0},
+                 {"2\302\275", 5 * RODT_COLUMN_PER_INCH / 2, 1, 0}, {"50.8 mm", 2 * RODT_COLUMN_PER_INCH, 2, 0},
+                 {"50.8", 2 * RODT_COLUMN_PER_INCH, 2, 1}, {"5.08 cm", 2 * RODT_COLUMN_PER_INCH, 3, 1}, {"0", 0, 1, 0}, {"0 mm", 0, 2, 0},
+                 {"", -2, 0, 0}, {" ", -2, 0, 1}, {"x", -2, 4, 0}, {"?", -2, 4, 1}, {"2-Jan", -2, 5, 0}, {"31/8", -3, 0, 0},
+                 {"1/536870912", -3, 0, 0}, {"2.000001", -1, 1, 0}};
+    cell_meaning found[2][sizeof cases / sizeof *cases];
+    for (int stream = 0; stream < 2; stream++) {
+        assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, stream == 1));
+        (void)meaning_of(RODT_FIELD_UNIT, "mm", 0); /* the first class of a unit, whose tag is 1 */
+        for (size_t i = 0; i < 2 * (sizeof cases / sizeof *cases); i++) {
+            const size_t at = i / 2;
+            const rodt_field field = i % 2 == 0 ? RODT_FIELD_RELEASED : RODT_FIELD_APPLIED;
+            const cell_meaning meaning = found[i % 2][at] = meaning_of(field, cases[at].text, cases[at].tag);
+            const bool is_fine = cases[at].units == -1, has_key = cases[at].units != -3 && !(is_fine && stream == 1);
+            const uint32_t units = (uint32_t)(cases[at].units > 0 ? cases[at].units : 0);
+            assert_int_equal(meaning.key_bits == KEY_UNCACHEABLE, !has_key);
+            assert_int_equal(meaning.value, is_fine && has_key ? KEY_VALUE_FINE : field == RODT_FIELD_APPLIED ? units : 0u - units);
+            assert_int_equal((meaning.key_bits & KEY_NO_STROKE) != 0, cases[at].units == -2);
+            for (size_t k = 0; k < at && has_key; k++)
+                if (found[i % 2][k].key_bits != KEY_UNCACHEABLE)
+                    assert_int_equal(found[i % 2][k].key_bits == meaning.key_bits, cases[k].class_of == cases[at].class_of);
+        }
+        rodti_key_close(&builder);
+    }
+}
+
 static void test_numbers_of_texts(void **unused)
 {
     (void)unused;
@@ -427,7 +527,9 @@ static void test_refused(void **unused)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_classes_of_texts),
+                                       cmocka_unit_test(test_meanings_of_measurements),
+                                       cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
                                        cmocka_unit_test(test_long_cells), cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts), cmocka_unit_test(test_refused)};
