@@ -9,6 +9,7 @@
 
 #include "core/common.h"
 #include "quantity/fault.h"
+#include "quantity/length_plain.h"
 #include "quantity/lost_blank.h"
 #include "rodtravel/length.h"
 #include "support.h"
@@ -564,6 +565,38 @@ static void test_ends_of_lengths(void **state)
     assert_string_equal(rodti_length_fault((rodt_length){1, 7}), "no tape is divided like this");
 }
 
+/* What is plain, and what is not: its unit, its size, a fraction of millimetres. */
+static void test_plain_lengths(void **state)
+{
+    (void)state;
+    static const char *const refused_texts[] = {"2 x",    "25",           "24.1",   "610 mm", "1/8 mm",
+                                                "1/8 cm", "2 of an inch", "2 in x", "61 cm",  "x"};
+    static const struct {
+        const char *text;
+        size_t size;
+        rodt_length length;
+        RODT_ENUM32(rodt_unit) unit;
+    } cases[] = {
+        {"24", 2, {24, 1}, RODT_UNIT_IN},       {"609.6 mm ", 9, {24, 1}, RODT_UNIT_MM},
+        {"60.96cm", 7, {24, 1}, RODT_UNIT_CM},  {"5/8 OF an inch", 14, {5, 8}, RODT_UNIT_IN},
+        {"2 1/8 in 3", 9, {17, 8}, RODT_UNIT_IN}, {"2 1/8 in 3", 1, {2, 1}, RODT_UNIT_IN},
+        {"2 1/8 in 3", 5, {17, 8}, RODT_UNIT_IN}, {"0", 1, {0, 1}, RODT_UNIT_IN},
+    };
+    const rodt_style style = {.unit = RODT_UNIT_IN};
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_END;
+    rodt_length length = untouched;
+    for (size_t i = 0; i < COUNT_OF(refused_texts); i++)
+        assert_false(rodti_length_plain(refused_texts[i], NULL, &style, &length, &unit));
+    assert_true(equal(length, 77, 78) && unit == RODT_UNIT_END);
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const char *const ends[] = {cases[i].text + cases[i].size, NULL};
+        for (size_t k = 0; k < (strlen(cases[i].text) == cases[i].size ? 2 : 1); k++) {
+            assert_true(rodti_length_plain(cases[i].text, ends[k], &style, &length, &unit));
+            assert_true(equal(length, cases[i].length.num, cases[i].length.den) && unit == cases[i].unit);
+        }
+    }
+}
+
 static void test_strict(void **state)
 {
     (void)state;
@@ -695,6 +728,7 @@ int main(void)
         cmocka_unit_test(test_make),
         cmocka_unit_test(test_ends_of_lengths),
         cmocka_unit_test(test_strict),
+        cmocka_unit_test(test_plain_lengths),
         cmocka_unit_test(test_units),
         cmocka_unit_test(test_style_reserve),
         cmocka_unit_test(test_locale_changes_nothing),

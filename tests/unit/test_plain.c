@@ -11,8 +11,6 @@
 #include <string.h>
 
 #include "core/number_plain.h"
-#include "quantity/length_plain.h"
-#include "quantity/pressure_plain.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
@@ -113,36 +111,6 @@ static void other_decimal_sign(void **state)
     assert_int_equal(read.den, 10);
     assert_string_equal(rodti_number_plain("2.5", NULL, true, &read), ".5");
     assert_false(read.is_fraction);
-}
-
-/* What is read but is no plain length or pressure: its unit, its size, a fraction of millimetres. */
-static void plain_units(void **state)
-{
-    (void)state;
-    static const char *const lengths[] = {"2 x", "25", "24.1", "610 mm", "1/8 mm", "2 of an inch", "2 in x", "61 cm"};
-    static const char *const pressures[] = {"95 x", "301", "655 kPa", "300.1 psi"};
-    const rodt_style style = {.unit = RODT_UNIT_IN};
-    RODT_ENUM32(rodt_unit) unit;
-    RODT_ENUM32(rodt_pressure_unit) pressure_unit;
-    rodt_length length;
-    rodt_pressure pressure;
-    for (size_t i = 0; i < sizeof lengths / sizeof lengths[0]; i++)
-        assert_false(rodti_length_plain(lengths[i], NULL, &style, &length, &unit));
-    for (size_t i = 0; i < sizeof pressures / sizeof pressures[0]; i++)
-        assert_false(rodti_pressure_plain(pressures[i], NULL, &style, &pressure, &pressure_unit));
-    assert_true(rodti_length_plain("609.6 mm ", NULL, &style, &length, &unit));
-    assert_true(length.num == 24 && length.den == 1 && unit == RODT_UNIT_MM);
-    assert_true(rodti_length_plain("5/8 OF an inch", NULL, &style, &length, &unit));
-    assert_true(length.num == 5 && length.den == 8 && unit == RODT_UNIT_IN);
-    static const char text[] = "2 1/8 in 3"; /* with an end of its own */
-    assert_true(rodti_length_plain(text, text + 9, &style, &length, &unit));
-    assert_true(length.num == 17 && length.den == 8 && unit == RODT_UNIT_IN);
-    assert_true(rodti_length_plain(text, text + 1, &style, &length, &unit));
-    assert_true(length.num == 2 && length.den == 1);
-    assert_true(rodti_length_plain("24", NULL, &style, &length, &unit));
-    assert_true(rodti_pressure_plain("300", NULL, &style, &pressure, &pressure_unit));
-    assert_true(rodti_pressure_plain("95.5 PSI ", NULL, &style, &pressure, &pressure_unit));
-    assert_true(pressure.num == 191 && pressure.den == 2 && pressure_unit == RODT_PRESSURE_UNIT_PSI);
 }
 
 /* --- The same by both ways --------------------------------------------------------------------------- */
@@ -263,8 +231,7 @@ static void texts_of_a_form(void **state)
 int main(int count, char **words)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(plain_numbers_end),
-                                       cmocka_unit_test(other_decimal_sign),
-                                       cmocka_unit_test(plain_units),   cmocka_unit_test(spellings),
+                                       cmocka_unit_test(other_decimal_sign), cmocka_unit_test(spellings),
                                        cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes),
                                        cmocka_unit_test(texts_of_a_form)};
     if (count > 1)

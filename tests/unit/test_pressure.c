@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "quantity/pressure_plain.h"
 #include "rodtravel/pressure.h"
 #include "support.h"
 
@@ -132,6 +133,29 @@ static void test_unit_that_was_written(void **state)
     assert_int_equal(rodt_pressure_parse_n("95", 2, &reserved, &named, &unit, NULL), RODT_E_ARGUMENT);
 }
 
+/* What is plain, and what is not: another unit, more than a gauge shows. */
+static void test_plain_pressures(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {"95 x", "301", "655 kPa", "300.1 psi", "x"};
+    const rodt_style style = {.pressure_unit = RODT_PRESSURE_UNIT_PSI}, kpa = {.pressure_unit = RODT_PRESSURE_UNIT_KPA};
+    static const char text[] = "95.5 PSI 3";
+    RODT_ENUM32(rodt_pressure_unit) unit = RODT_PRESSURE_UNIT_END;
+    rodt_pressure pressure = untouched;
+    for (size_t i = 0; i < COUNT_OF(texts); i++)
+        assert_false(rodti_pressure_plain(texts[i], NULL, &style, &pressure, &unit));
+    assert_false(rodti_pressure_plain("95", NULL, &kpa, &pressure, &unit));
+    assert_true(equal(pressure, 77, 78) && unit == RODT_PRESSURE_UNIT_END);
+    assert_true(rodti_pressure_plain("95.5 PSI ", NULL, &style, &pressure, &unit));
+    assert_true(equal(pressure, 191, 2) && unit == RODT_PRESSURE_UNIT_PSI);
+    assert_true(rodti_pressure_plain("300", NULL, &style, &pressure, &unit));
+    assert_true(equal(pressure, 300, 1));
+    assert_true(rodti_pressure_plain(text, text + 9, &kpa, &pressure, &unit));
+    assert_true(equal(pressure, 191, 2));
+    assert_true(rodti_pressure_plain(text, text + 2, &style, &pressure, &unit));
+    assert_true(equal(pressure, 95, 1));
+}
+
 static void check_as_read(const char *text, const char *expected)
 {
     rodt_pressure pressure, again;
@@ -241,6 +265,7 @@ int main(void)
         cmocka_unit_test(test_read_bounded_and_comma),
         cmocka_unit_test(test_unit_that_was_written),
         cmocka_unit_test(test_write_as_it_was_read),
+        cmocka_unit_test(test_plain_pressures),
         cmocka_unit_test(test_kilopascals),
         cmocka_unit_test(test_make_and_compare),
         cmocka_unit_test(test_write),
