@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-/* A heading and its field. */
+/* A heading and its field; a list ends with none. */
 typedef struct heading {
     const char *heading;
     rodt_field field;
@@ -21,7 +21,8 @@ static const heading aliases[] = {{"insp date", RODT_FIELD_DATE},
                                   {"date of inspection", RODT_FIELD_DATE},
                                   {"class", RODT_FIELD_STROKE_CLASS},
                                   {"pressure", RODT_FIELD_PSI},
-                                  {"pressure after", RODT_FIELD_PSI_AFTER}};
+                                  {"pressure after", RODT_FIELD_PSI_AFTER},
+                                  {0}};
 
 /* What a folded heading of the field probably holds; a field is tried before those after it. */
 static const heading hints[] = {{"date", RODT_FIELD_DATE},
@@ -60,12 +61,13 @@ static const heading hints[] = {{"date", RODT_FIELD_DATE},
                                 {"enginestat", RODT_FIELD_ENGINE},
                                 {"drum", RODT_FIELD_DRUM},
                                 {"armlength", RODT_FIELD_ARM_LENGTH},
-                                {"slackarm", RODT_FIELD_ARM_LENGTH}};
+                                {"slackarm", RODT_FIELD_ARM_LENGTH},
+                                {0}};
 
 /* The same for headings that say no more than this. */
 static const heading whole_hints[] = {{"day", RODT_FIELD_DATE},           {"when", RODT_FIELD_DATE},
                                       {"rated", RODT_FIELD_RATED_STROKE}, {"uom", RODT_FIELD_UNIT},
-                                      {"parking", RODT_FIELD_SPRING_BRAKE}};
+                                      {"parking", RODT_FIELD_SPRING_BRAKE}, {0}};
 
 /* --- Headings ---------------------------------------------------------------------------------------- */
 
@@ -111,7 +113,7 @@ static rodt_field find_heading(const char *text, size_t size)
     for (size_t i = 0; (field = rodt_enumerator_at(&rodti_words_field, i)) != NULL; i++)
         if (rodt_heading_equal(text, size, field->word, strlen(field->word)))
             return (rodt_field)field->number;
-    for (size_t i = 0; i < COUNT_OF(aliases); i++)
+    for (size_t i = 0; aliases[i].heading != NULL; i++)
         if (rodt_heading_equal(text, size, aliases[i].heading, strlen(aliases[i].heading)))
             return aliases[i].field;
     return RODT_FIELD_NONE;
@@ -180,7 +182,7 @@ static rodt_field find_slip(const char *folded)
     for (size_t i = 0; (field = rodt_enumerator_at(&rodti_words_field, i)) != NULL; i++)
         if (is_slip_of(folded, field->word))
             return (rodt_field)field->number;
-    for (size_t i = 0; i < COUNT_OF(aliases); i++)
+    for (size_t i = 0; aliases[i].heading != NULL; i++)
         if (is_slip_of(folded, aliases[i].heading))
             return aliases[i].field;
     return RODT_FIELD_NONE;
@@ -195,10 +197,10 @@ rodt_field rodt_field_meant(const char *text, size_t size)
     rodt_field slip = find_slip(folded);
     if (slip != RODT_FIELD_NONE)
         return slip;
-    for (size_t i = 0; i < COUNT_OF(hints); i++)
+    for (size_t i = 0; hints[i].heading != NULL; i++)
         if (strstr(folded, hints[i].heading) != NULL)
             return hints[i].field;
-    for (size_t i = 0; i < COUNT_OF(whole_hints); i++)
+    for (size_t i = 0; whole_hints[i].heading != NULL; i++)
         if (strcmp(folded, whole_hints[i].heading) == 0)
             return whole_hints[i].field;
     return RODT_FIELD_NONE;

@@ -234,6 +234,8 @@ static void test_bounded_text(void **state)
     (void)state;
     rodt_date date = untouched;
     assert_int_equal(rodt_date_parse_n("2021-10-14", 9, UNKNOWN, &date, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_date_parse_n("2021-10-14", 11, UNKNOWN, &date, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_date_parse_n("2021-10-14\0", 12, UNKNOWN, &date, NULL), RODT_E_SYNTAX);
     assert_true(equal(date, 1999, 9, 9));
     assert_int_equal(rodt_date_parse_n("2021-10-120", 10, UNKNOWN, &date, NULL), RODT_OK);
     assert_true(equal(date, 2021, 10, 12));
