@@ -383,6 +383,8 @@ static void every_text_becomes_its_member(void **state)
     form.rated_stroke = "2.54";
     wanted.day = (rodt_date){2010, 11, 10};
     wanted.other_day = (rodt_date){2010, 10, 11};
+    form.drum = "cold";
+    wanted.drum = RODT_DRUM_COLD;
     form.chamber = " 30";
     form.applied = "\u00A010 in\u00A0";
     assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
