@@ -6,7 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "status.h"
+#include "length.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -77,6 +77,10 @@ RODT_API bool rodt_field_accepts(rodt_field field, const char *text, size_t size
 /* True if a text under "unit" can only be the name of a vehicle, such as T-104: fleets call a vehicle a unit. Such a
  * column is not the unit of the lengths. */
 RODT_API bool rodt_unit_is_vehicle(const char *text, size_t size);
+
+/* True if the first unit of length that a heading names is this one: "Released (mm)", "applied_in". Numbers below it
+ * that name no unit are then in that unit, whatever a program would else read them in. */
+RODT_API bool rodt_heading_names_unit(const char *heading, size_t size, rodt_unit unit);
 
 #ifdef __cplusplus
 }

@@ -98,6 +98,8 @@ static void check_forms(const char *text, size_t size)
     demand(status == rodt_adjuster_parse(text, &same_adjuster, NULL) && adjuster == same_adjuster);
     demand(status == RODT_OK || ((uint32_t)adjuster == UNTOUCHED && error.status == status && error.text[0] != '\0'));
     demand(!rodt_unit_is_vehicle(text, size) || size > 0);
+    demand(rodt_heading_names_unit(text, size, RODT_UNIT_IN) + rodt_heading_names_unit(text, size, RODT_UNIT_MM) +
+           rodt_heading_names_unit(text, size, RODT_UNIT_CM) <= 1);
     (void)rodt_air_says_never(text, size);
 }
 

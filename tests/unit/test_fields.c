@@ -244,6 +244,34 @@ static void a_unit_can_be_a_vehicle(void **state)
         assert_false(is_vehicle(neither[i]));
 }
 
+static bool names(const char *heading, rodt_unit unit) { return rodt_heading_names_unit(heading, strlen(heading), unit); }
+
+static void a_heading_can_name_a_unit(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *heading;
+        int unit; /* -1 = none */
+    } cases[] = {{"Released (mm)", RODT_UNIT_MM}, {"applied_in", RODT_UNIT_IN},  {"applied in", RODT_UNIT_IN},
+                 {"in (mm)", RODT_UNIT_MM},       {"in (mm) cm", RODT_UNIT_MM},  {"measured in the yard", -1},
+                 {"[cm] applied", RODT_UNIT_CM},  {"applied, in.", RODT_UNIT_IN}, {"in", RODT_UNIT_IN},
+                 {"IN ", RODT_UNIT_IN},           {"mmm", -1},                   {"released", -1},
+                 {"", -1},                        {" - ", -1},                   {"a\tmm\r\n", RODT_UNIT_MM},
+                 {"x{mm}", RODT_UNIT_MM},         {"x/cm;", RODT_UNIT_CM},       {"x:mm=", RODT_UNIT_MM},
+                 {"inches rod", RODT_UNIT_IN},    {"rod-cm", RODT_UNIT_CM},      {"x)mm", RODT_UNIT_MM}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        for (int unit = 0; unit < RODT_UNIT_END; unit++) {
+            if (names(cases[i].heading, (rodt_unit)unit) != (unit == cases[i].unit))
+                fail_msg("%s: %d", cases[i].heading, unit);
+        }
+    }
+    assert_false(rodt_heading_names_unit(NULL, 0, RODT_UNIT_IN));
+    assert_false(rodt_heading_names_unit(NULL, 2, RODT_UNIT_IN));
+    assert_true(rodt_heading_names_unit("mmx", 2, RODT_UNIT_MM)); /* nothing behind the size is read */
+    assert_true(rodt_heading_names_unit("in mm", 3, RODT_UNIT_IN));
+    assert_true(rodt_heading_names_unit("a\0mm", 4, RODT_UNIT_MM));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -253,6 +281,7 @@ int main(void)
         cmocka_unit_test(every_slip_of_a_heading_is_told),
         cmocka_unit_test(a_first_cell_tells_what_a_column_is_about),
         cmocka_unit_test(a_unit_can_be_a_vehicle),
+        cmocka_unit_test(a_heading_can_name_a_unit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

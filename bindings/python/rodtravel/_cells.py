@@ -13,10 +13,9 @@ from ._enums import Unit
 from ._error import Error, Status
 from ._findings import _RECORDED
 from ._lengths import read_length, read_pressure
-from ._tables import FIELDS, Opener, open_any, warn
+from ._tables import _LENGTHS, FIELDS, Opener, open_any, warn
 from ._types import Exact
 
-_LENGTHS = ("released", "applied", "rated_stroke", "marked_limit", "division")
 _PRESSURES = ("psi", "psi_after")
 _RECORDS = ("engine", "spring_brake")
 _MM_PER_INCH = Fraction(127, 5)

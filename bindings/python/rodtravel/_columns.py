@@ -155,7 +155,7 @@ def judge_columns(table: ArrowStream | ArrowArray | Mapping[str, Any] | Any | No
     given = dict(zip(FIELDS, (
         chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit, engine,
         spring_brake, drum)))
-    columns = Opened(table, given).fields()
+    columns = Opened(table, given).fields(number_of(Unit, default_unit, "default_unit"))
     rules = rule_set(rules)
     defaults = defaults_of({"psi": default_psi}, default_unit, decimal_comma, date_order, default_date)
     # The type is part of the key because 95.0 equals 95, and binary floats are refused.

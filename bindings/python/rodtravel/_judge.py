@@ -110,7 +110,7 @@ class Judge:
                 raise TypeError("a stroke stands in place of released and applied")
             given.update(released="", applied=stroke)
         opened = Opened(_collected(table, given), given, self._writer, self._choices)
-        fields = opened.fields()
+        fields = opened.fields(self.unit.number)
         if stroke is not None and fields[2] is not None:  # a rod that was at 0
             zeros = _low.column_from_texts(("0",) * _low.column_rows(fields[2]), "released")
             fields = (fields[0], zeros, *fields[2:])

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Mapping, Set
 from typing import Any
 
 from . import _rodtravel as _low
+from ._enums import Unit
 from ._findings import readable
 
 FIELDS: tuple[str, ...] = tuple(map(_low.rodt_field_name, range(_low.READING_FIELDS)))
@@ -250,8 +251,18 @@ class Opened:
         except TypeError as error:
             raise TypeError(f"{error}; {field}='' leaves the column out" if field in FIELDS else str(error)) from None
 
-    def fields(self) -> tuple[Any, ...]:
-        """A capsule or None for each field of a reading: of the column that was given, else of the table's column."""
+    def check_units(self, unit: int) -> None:
+        """Refuses a heading that names another unit than bare numbers are read in; without a column of units."""
+        for field in _LENGTHS:
+            heading = readable(self.names[self.chosen[field]]) if field in self.chosen else ""
+            for other, name in enumerate(_UNITS):
+                if other != unit and _low.rodt_heading_names_unit(heading, other):
+                    raise TypeError(f"the heading {heading!r} names {name}, but bare numbers are read in {_UNITS[unit]}; say "
+                                    f"unit={name!r}, or rename it")
+
+    def fields(self, unit: int) -> tuple[Any, ...]:
+        """A capsule or None for each field of a reading: of the column that was given, else of the table's column. Bare
+        numbers are read in the unit of that number."""
         columns: list[Any] = []
         for field, column in self.given.items():
             if field in self.chosen:
@@ -262,7 +273,11 @@ class Opened:
                 columns.append(None)
             else:
                 columns.append(self.opener.open(column, field, field))
+        if columns[FIELDS.index("unit")] is None:
+            self.check_units(unit)
         return tuple(columns)
 
 
 _CHOICES_MAX = 16
+_LENGTHS = ("released", "applied", "rated_stroke", "marked_limit", "division")
+_UNITS = tuple(each.value for each in Unit)

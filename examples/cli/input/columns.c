@@ -376,26 +376,12 @@ void columns_check_first_row(columns *found, const column_request *request, cons
 
 /* --- Units in headings -------------------------------------------------------------------------------- */
 
-/* The unit that a word of a heading names, or -1. "in" is a unit at the end only: "in (mm)". */
-static int unit_named(const char *word, size_t size, bool last)
-{
-    RODT_ENUM32(rodt_unit) unit;
-    if (!last && rodt_heading_equal(word, size, "in", 2))
-        return -1;
-    return rodt_unit_parse_n(word, size, &unit, NULL) == RODT_OK ? (int)unit : -1;
-}
-
+/* The unit that a heading names, or -1. */
 static int unit_of_heading(const char *heading)
 {
-    static const char between[] = " \t\r\n_-()[]{}/,.;:=";
-    int unit = -1;
-    while (*heading != '\0' && unit < 0) {
-        heading += strspn(heading, between);
-        size_t size = strcspn(heading, between);
-        const char *after = heading + size;
-        unit = unit_named(heading, size, after[strspn(after, between)] == '\0');
-        heading = after;
-    }
+    int unit = RODT_UNIT_END - 1;
+    while (unit >= 0 && !rodt_heading_names_unit(heading, strlen(heading), (rodt_unit)unit))
+        unit--;
     return unit;
 }
 

@@ -208,6 +208,23 @@ def test_two_columns_of_one_field():
         assert all(repr(heading) in refusal for heading in pair), refusal
 
 
+def test_units_in_headings():
+    """A heading that names another unit than bare numbers are read in is refused, unless a column has the units."""
+    for heading, unit, more in (("Released (mm)", "in", []), ("Released (mm)", "mm", []), ("rest in", "in", []),
+                                ("rest in", "cm", []), ("rest in cm", "mm", []), ("in the yard", "mm", []),
+                                ("Released (mm)", "in", ["unit"])):
+        headings = ["chamber", heading, "applied", *more]
+        rows = [["30", "2", "4", *("in" for _ in more)]]
+        expected, said, status = command(headings, rows, "--column", f"released={heading}", "--unit", unit)
+        table = {name: [cell] for name, cell in zip(headings, rows[0])}
+        for function in (lambda: rt.judge_columns(table, released=heading, default_unit=unit),
+                         lambda: rt.Judge(unit=unit)(table, released=heading)):
+            if status == 2:
+                assert "bare numbers are read in" in said and "bare numbers are read in" in str(tap.refused(TypeError, function))
+            else:
+                assert [function()[0].verdict.value] == [verdict for verdict, _ in expected]
+
+
 def test_columns_named_by_the_user():
     headings = ["Kammer", "zu", "auf", "unit", "engine"]
     rows = [["30", "2", "4 1/8", "T-104", "D13"], ["30L", "50 mm", "115 mm", "mm", "off"]]
