@@ -270,7 +270,7 @@ class Runs(unittest.TestCase):
         self.expect(names == set(row.writes), row, fault, "other files than the outputs", outcome)
         for name in names & set(row.writes):
             self.expect(outcome.files[name] in (OLDER, whole.files[name]), row, fault, f"{name} is broken", outcome)
-        if row.arguments[0] == "batch":
+        if row.arguments[0] == "batch" and "--json" not in row.arguments:  # one object that is cut off is none
             self.expect(whole.out.startswith(outcome.out) and outcome.out[-1:] in (b"", b"\n"), row, fault,
                         "no beginning of whole rows", outcome)
 
