@@ -103,6 +103,8 @@ static void words_are_found_again(void **state)
     CHECK(rodt_rounding, rodt_rounding_name, rodt_rounding_find, rodti_words_rounding);
     CHECK(rodt_side, rodt_side_name, rodt_side_find, rodti_words_side);
     CHECK(rodt_status, rodt_status_name, rodt_status_find, rodti_words_status);
+    CHECK(rodt_step, rodt_step_name, rodt_step_find, rodti_words_step);
+    CHECK(rodt_step_part, rodt_step_part_name, rodt_step_part_find, rodti_words_step_part);
     CHECK(rodt_stroke_class, rodt_stroke_class_name, rodt_stroke_class_find, rodti_words_stroke_class);
     CHECK(rodt_tag, rodt_tag_name, rodt_tag_find, rodti_words_tag);
     CHECK(rodt_text_layout, rodt_text_layout_name, rodt_text_layout_find, rodti_words_text_layout);
@@ -128,6 +130,15 @@ static void a_table_can_be_asked_anything(void **state)
     assert_null(rodt_enumerator_find(NULL, "ok"));
     assert_null(rodt_enumerator_find(&rodti_words_status, ""));
     assert_null(rodt_enumerator_find(&rodti_words_status, "okay"));
+}
+
+/* What is no evidence was not read. */
+static void texts_of_what_is_none(void **state)
+{
+    (void)state;
+    assert_string_equal(rodt_evidence_text((rodt_evidence)NO_NUMBER), rodt_evidence_text(RODT_EVIDENCE_FROM_MEMORY));
+    assert_string_equal(rodt_air_check_title((rodt_air_check)NO_NUMBER), "");
+    assert_string_equal(rodt_air_check_title(RODT_AIR_CHECK_DRAIN), "drain valves");
 }
 
 /* Rows with a gap between their numbers, one without a number that counts, and one behind the end. */
@@ -156,6 +167,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(words_are_found_again),
                                        cmocka_unit_test(a_table_can_be_asked_anything),
+                                       cmocka_unit_test(texts_of_what_is_none),
                                        cmocka_unit_test(rows_are_counted)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
