@@ -369,6 +369,52 @@ static void test_when_to_back_off(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* Chunks that are skipped after one with so many new rows and so many that were known. */
+static unsigned skipped_after(rodt_row_cache *cache, unsigned fresh, unsigned known)
+{
+    static unsigned row_number;
+    unsigned skipped = 0;
+    uint64_t sum = 0;
+    for (unsigned i = 0; i < fresh; i++) {
+        char text[16];
+        snprintf(text, sizeof text, "1.%06u", ++row_number);
+        judged_row row = row_of(cache, "30", text, "3");
+        assert_false(met(&row, 1));
+    }
+    for (unsigned i = 0; i < known; i++) {
+        judged_row row = row_of(cache, "30", "1", "3");
+        assert_true(met(&row, 77));
+    }
+    assert_true(rodt_row_cache_flush(cache, add_rows, &sum));
+    assert_int_equal(sum, known);
+    while (!rodt_row_cache_begin_chunk(cache))
+        skipped++;
+    return skipped;
+}
+
+/* More than a thousand rows of which less than a quarter was known: then 4 chunks are skipped, 8 ... 64, until more than a
+ * thousand were known. */
+static void test_how_long_to_back_off(void **unused)
+{
+    (void)unused;
+    static const struct {
+        unsigned fresh, known, skipped;
+    } cases[] = {{1001, 0, 4},  {1001, 0, 8},   {1001, 0, 16}, {1001, 0, 32}, {1001, 0, 64}, {1001, 0, 64}, {1000, 0, 0}, {0, 1000, 0},
+                 {1001, 0, 64}, {0, 1001, 0},   {1001, 0, 4},  {900, 300, 0}, {901, 299, 8}, {903, 300, 0}, {904, 300, 16}, {0, 0, 0}};
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 1u << 20, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "3");
+    assert_false(met(&row, 77));
+    assert_true(rodt_row_cache_begin_chunk(cache));
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
+        assert_int_equal(skipped_after(cache, cases[i].fresh, cases[i].known), cases[i].skipped);
+    rodt_row_cache_free(cache);
+}
+
 /* Texts of a field that mean the same have one number, 0 = nothing; a chamber with a spring brake and a mark of many
  * digits have a new one each time. */
 static const struct {
@@ -528,9 +574,10 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_classes_of_texts),
                                        cmocka_unit_test(test_meanings_of_measurements),
+                                       cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
                                        cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
                                        cmocka_unit_test(test_long_cells), cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),
-                                       cmocka_unit_test(test_numbers_of_texts), cmocka_unit_test(test_refused)};
+                                       cmocka_unit_test(test_numbers_of_texts)};
     return cmocka_run_group_tests_name("row_cache", tests, NULL, NULL);
 }
