@@ -822,27 +822,29 @@ static void many_rows_are_held_apart(void **state)
 }
 
 #if defined(__linux__)
-/* The end of a page, behind which is one that nobody may touch. */
-static char *page_end(size_t which)
+/* Of every second page nothing may be touched, so that cells at the end of the one before cannot be overrun. */
+#define PAGES 26
+
+static char *pages;
+static size_t page;
+
+static void protect_pages(int protection)
 {
-    static char *pages;
-    const size_t page = (size_t)sysconf(_SC_PAGESIZE);
-    if (pages == NULL) {
-        pages = aligned_alloc(page, 26 * page);
-        assert_non_null(pages);
-        memset(pages, 0, 26 * page);
-        for (size_t i = 1; i < 26; i += 2)
-            assert_int_equal(mprotect(pages + i * page, page, PROT_NONE), 0);
-    }
-    return pages + (2 * which + 1) * page;
+    for (size_t i = 1; i < PAGES; i += 2)
+        assert_int_equal(mprotect(pages + i * page, page, protection), 0);
 }
 
-static void *last_cells(size_t which, size_t rows, size_t width) { return page_end(which) - rows * width; }
+static void *last_cells(size_t which, size_t rows, size_t width) { return pages + (2 * which + 1) * page - rows * width; }
 
 /* Nothing is read or written behind the last row, nor bits behind its bit. */
 static void columns_end_with_their_last_row(void **state)
 {
     (void)state;
+    page = (size_t)sysconf(_SC_PAGESIZE);
+    pages = aligned_alloc(page, PAGES * page);
+    assert_non_null(pages);
+    memset(pages, 0, PAGES * page);
+    protect_pages(PROT_NONE);
     start("us-fmcsr", NULL);
     add_simple();
     for (size_t rows = 1; rows < 150; rows++)
@@ -863,6 +865,8 @@ static void columns_end_with_their_last_row(void **state)
             in.applied64 = last_cells(11, rows, 8);
             assert_int_equal(rodt_column_plan_judge(plan, &in, rows, &out, NULL), RODT_OK);
         }
+    protect_pages(PROT_READ | PROT_WRITE);
+    free(pages);
 }
 #endif
 
