@@ -82,8 +82,9 @@ static void write_decimal(const text_sink *sink, rodt_ratio value, unsigned digi
 /* "about {number}" in a unit phrase: the phrase finds the clause first, and the clause the text behind it. */
 static bool put_number(text_sink *sink, const char *text, bool about, uint32_t phrase)
 {
-    rodt_argument inner[2] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT},
-                              {.name = "number", .kind = RODT_ARGUMENT_KIND_TEXT, .text = text}};
+    rodt_argument inner[3] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT},
+                              {.name = "number", .kind = RODT_ARGUMENT_KIND_TEXT, .text = text},
+                              {.name = NULL}};
     const rodt_argument *first = about ? inner : inner + 1;
     size_t count = about ? 2 : 1;
     if (phrase != RODT_MESSAGE_NONE)
@@ -152,11 +153,12 @@ static bool put_limit(text_sink *sink, const rodt_argument *argument)
 {
     if (argument->code != RODT_MESSAGE_VALUE_MM)
         return put_length(sink, argument);
-    const rodt_argument both[2] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_LENGTH, .number = argument->number},
+    const rodt_argument both[3] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_LENGTH, .number = argument->number},
                                    {.name = "mm",
                                     .kind = RODT_ARGUMENT_KIND_LENGTH,
                                     .code = RODT_MESSAGE_VALUE_MM,
-                                    .number = argument->number}};
+                                    .number = argument->number},
+                                   {.name = NULL}};
     return put_arguments(sink, RODT_MESSAGE_VALUE_LIMIT_MM, both, 2);
 }
 

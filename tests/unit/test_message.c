@@ -830,6 +830,8 @@ static void what_is_broken_is_refused(void **state)
     char text[8] = "kept";
     rodt_ratio kpa;
     assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message.arguments[0].name = ""; /* what is broken has no name */
+    assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "kept");
     assert_true(rodti_message_in_kpa((rodt_pressure){100000000, 689476}, RODT_PRESSURE_UNIT_PSI, &kpa) == false);
     assert_true(rodti_message_in_kpa((rodt_pressure){0, 1}, RODT_PRESSURE_UNIT_KPA, &kpa));
@@ -1040,6 +1042,8 @@ static const struct {
     {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
     {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 6}, "about 0,333333"},
     {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 7}, "about 0,333333"},
+    {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {2305843009213693953, 1024}, .code = RODT_MESSAGE_VALUE_MM},
+     "about 57195715267605299,200 mm"},
     /* The last denominator of halves and the most digits that are written as they are, and one more of both. */
     {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 1}, .code = RODT_MESSAGE_VALUE_MM}, "0 mm"},
     {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 128}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/128"},
@@ -1090,6 +1094,9 @@ static void numbers_are_written_by_their_kind(void **state)
         message.arguments[0].name = "x";
         assert_int_equal(rodt_message_format(&message, &comma, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, written[i].text);
+        size_t needed = 0;
+        assert_int_equal(rodt_message_format(&message, &comma, NULL, 0, &needed), RODT_E_SPACE);
+        assert_int_equal(needed, strlen(text) + 1);
     }
 }
 
@@ -1150,6 +1157,54 @@ static rodt_status format_one(rodt_argument argument)
     if (status != RODT_OK)
         assert_string_equal(text, "before");
     return status;
+}
+
+/* What is no value, a clause whose argument is behind the last, and a phrase for nothing that asks for something. */
+static void values_that_are_none_are_refused(void **state)
+{
+    (void)state;
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{x}", [RODT_MESSAGE_VALUE_NOT_GIVEN] = "{y}",
+                                            [RODT_MESSAGE_VALUE_PSI] = "{x?a|b}"};
+    rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = RODT_MESSAGE_VALUE_NOT_GIVEN,
+                                .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ONE_OTHER};
+    static const rodt_argument wrong[] = {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, -2}},
+                                          {.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {INT64_MIN, 2}},
+                                          {.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 13, 1}},
+                                          {.kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_PSI},
+                                          {.kind = RODT_ARGUMENT_KIND_DATE}, {.kind = RODT_ARGUMENT_KIND_NUMBER}};
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
+        rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1, .arguments = {wrong[i]}};
+        char text[32] = "kept";
+        message.arguments[0].name = "x";
+        message.arguments[1] = (rodt_argument){.name = "number", .kind = RODT_ARGUMENT_KIND_TEXT, .text = "behind"};
+        catalogue.count = i < 4 ? RODT_MESSAGE_VALUE_ABOUT + 1 : COUNT_OF(templates);
+        assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_string_equal(text, "kept");
+        message.arguments[2] = message.arguments[1];
+        message.arguments[1] = message.arguments[0];
+        message.arguments[0].name = "other";
+        message.count = 2;
+        assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    }
+}
+
+/* Without a catalogue the plural is that of English. */
+static void english_plurals(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_ratio number;
+        const char *text;
+    } cases[] = {{{0, 1}, "0 brakes not checked"}, {{1, 1}, "1 brake not checked"}, {{3, 2}, "1 1/2 brakes not checked"},
+                 {{2, 1}, "2 brakes not checked"}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_message message;
+        char text[ROOM];
+        rodti_message_start(&message, RODT_MESSAGE_COUNT_UNKNOWN);
+        rodti_message_number(&message, "unknown", cases[i].number, RODT_MESSAGE_NONE);
+        assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, cases[i].text);
+    }
 }
 
 static void made_up_messages_are_refused(void **state)
@@ -1249,6 +1304,8 @@ int main(void)
         cmocka_unit_test(messages_are_appended_and_filled),
         cmocka_unit_test(a_full_message_is_said),
         cmocka_unit_test(texts_are_found_in_order),
+        cmocka_unit_test(values_that_are_none_are_refused),
+        cmocka_unit_test(english_plurals),
         cmocka_unit_test(digits_are_counted),
         cmocka_unit_test(plurals_of_each_number),
         cmocka_unit_test(made_up_messages_are_refused),
