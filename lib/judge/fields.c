@@ -168,7 +168,7 @@ static bool is_one_slip(const char *a, const char *b)
 
 static bool is_slip_of(const char *folded, const char *name)
 {
-    char known[32];
+    char known[32] = {0};
     fold(name, strlen(name), known, sizeof known);
     return is_one_slip(folded, known);
 }
@@ -190,7 +190,7 @@ static rodt_field find_slip(const char *folded)
 
 rodt_field rodt_field_meant(const char *text, size_t size)
 {
-    char folded[256];
+    char folded[256] = {0};
     if (text == NULL || find_heading(text, size) != RODT_FIELD_NONE)
         return RODT_FIELD_NONE;
     fold(text, size, folded, sizeof folded);
