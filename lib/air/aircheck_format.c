@@ -389,7 +389,8 @@ rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_messa
     }
     if (code_of_sentence(finding) != RODT_MESSAGE_AIR_NEVER)
         rodti_air_add_required(out, finding);
-    rodti_message_clause(out, "result", code_of_result(finding));
+    if (finding->result != RODT_AIR_RESULT_NOTED)
+        rodti_message_clause(out, "result", code_of_result(finding));
     return RODT_OK;
 }
 
