@@ -945,6 +945,27 @@ static void the_most_exact_row_is_chosen(void **state)
     assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 0, late), 1);
 }
 
+/* Of a limit that is kept and a usual figure the limit is reported, whichever stands first; a usual figure rather than a
+ * row that times another span. */
+static void what_is_reported_of_two_rows(void **state)
+{
+    (void)state;
+    for (int first = 0; first <= 1; first++) {
+        rodt_air_limit rows[2] = {{.check = RODT_AIR_CHECK_BUILD_UP, .comparison = RODT_COMPARISON_NOT_MORE_THAN, .towed_units = -1,
+                                   .measure = RODT_AIR_MEASURE_SECONDS, .value = {60, 1}, .span = RODT_AIR_SPAN_WARNING}};
+        rows[1] = rows[0];
+        rows[first].kind = RODT_AIR_KIND_USUAL;
+        const rodt_rules rules = {.id = "invented", .air = rows, .air_count = COUNT_OF(rows)};
+        const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_WARNING, .seconds = {50, 1}};
+        rodt_air_finding finding;
+        assert_int_equal(rodt_air_reading_judge(&reading, &rules, &finding, NULL), RODT_OK);
+        assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
+        rows[1 - first].span = RODT_AIR_SPAN_RECOVERY;
+        assert_int_equal(rodt_air_reading_judge(&reading, &rules, &finding, NULL), RODT_OK);
+        assert_int_equal(finding.result, RODT_AIR_RESULT_NOTED);
+    }
+}
+
 /* Invented rows: 95 psi for vehicles of some days of build, 85 psi for all others; 90 psi is read. The days of another
  * check, in front of them, are no matter. */
 static const struct {
@@ -1057,6 +1078,7 @@ int main(void)
         cmocka_unit_test(missing_arguments_are_said),
         cmocka_unit_test(a_figure_that_does_not_fit_is_said),
         cmocka_unit_test(the_most_exact_row_is_chosen),
+        cmocka_unit_test(what_is_reported_of_two_rows),
         cmocka_unit_test(days_of_build_at_their_ends),
         cmocka_unit_test(strokes_have_no_limit_there),
         cmocka_unit_test(a_carriers_limits_keep_the_air_checks),

@@ -454,15 +454,17 @@ static void findings_by_hand(void **state)
     row.comparison = RODT_COMPARISON_MUST_BE_YES;
     finding.own_row = finding.law_row = &row;
     finding.law_result = RODT_AIR_RESULT_GOOD;
-    finding.measured = (rodt_ratio){0, 0};
     assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
-    expect_message(&message, "air.rule-own.beside-law finding=air.rule law=air.good found=air.found.warning figure=50/1 value.psi 1 "
+    expect_message(&message, "air.rule-own.beside-law finding=air.rule law=air.good found=air.found.warning figure=50/1 1 "
                              "required=air.required.published published=\"as it says\" result=air.defective");
     row.evidence = RODT_EVIDENCE_SECOND_HAND;
     finding.own_row = NULL;
     finding.result = RODT_AIR_RESULT_NOT_DONE;
     assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
     expect_message(&message, "air.not-done title=air.title.warning");
+    const rodt_air_finding open = {.result = RODT_AIR_RESULT_UNDETERMINED, .reading = finding.reading};
+    assert_int_equal(rodt_air_finding_message(&open, &message), RODT_OK);
+    expect_message(&message, "air.undetermined found=air.found.warning figure=50/1 value.psi 1 missing=");
     assert_int_equal(rodt_air_check_message((rodt_air_check)-1, &message), RODT_E_ARGUMENT);
 }
 
@@ -474,11 +476,12 @@ static void the_span_of_a_row(void **state)
                           .measure = RODT_AIR_MEASURE_SECONDS, .value = {60, 1}, .evidence = RODT_EVIDENCE_CHECKED,
                           .start = gauge("600 kPa"), .stop = gauge("700 kPa")};
     const rodt_air_finding finding = {.row = &row, .result = RODT_AIR_RESULT_UNDETERMINED, .missing = RODT_AIR_MISSING_SPAN,
-                                      .reading = {.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {50, 1}}};
+                                      .reading = {.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {1, 20}}};
     rodt_message message;
     assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
     assert_int_equal(rodt_message_argument(&message, "start")->code, RODT_MESSAGE_VALUE_PSI);
     assert_int_equal(rodt_message_argument(&message, "stop")->code, RODT_MESSAGE_VALUE_PSI);
+    assert_int_equal(rodt_message_argument(&message, "seconds")->digits, 1); /* it has no bound to keep off */
 }
 
 /* One of two ways is no defect by itself; an answer is. */

@@ -87,6 +87,7 @@ static void words_are_found_again(void **state)
     CHECK(rodt_clue, rodt_clue_name, rodt_clue_find, rodti_words_clue);
     CHECK(rodt_column_flag, rodt_column_flag_name, rodt_column_flag_find, rodti_words_column_flag);
     CHECK(rodt_comparison, rodt_comparison_name, rodt_comparison_find, rodti_words_comparison);
+    CHECK(rodt_count_part, rodt_count_part_name, rodt_count_part_find, rodti_words_count_part);
     CHECK(rodt_date_order, rodt_date_order_name, rodt_date_order_find, rodti_words_date_order);
     CHECK(rodt_defect, rodt_defect_name, rodt_defect_find, rodti_words_defect);
     CHECK(rodt_drum, rodt_drum_name, rodt_drum_find, rodti_words_drum);
