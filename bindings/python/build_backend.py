@@ -13,7 +13,9 @@ import tarfile
 import tempfile
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-PARTS = ("meson.build", "LICENSE", "include", "lib", "tables", "bindings")
+# The code of the command that groups the brakes of vehicles is part of the module.
+PARTS = ("meson.build", "LICENSE", "include", "lib", "tables", "bindings", "examples/cli/batch", "examples/cli/io",
+         "examples/cli/ui")
 
 
 def _root():
