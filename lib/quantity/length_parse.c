@@ -110,7 +110,7 @@ rodt_status rodt_length_parse_strict_n(const char *text, size_t size, const rodt
                                        RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     rodt_length value, other[LOST_BLANK_MAX];
-    RODT_ENUM32(rodt_unit) unit;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
     if (out == NULL)
         return rodti_error_status(error, RODT_E_ARGUMENT);
     rodt_status status = rodt_length_parse_n(text, size, style, &value, &unit, error);
