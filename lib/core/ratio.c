@@ -3,6 +3,7 @@
 #include "rodtravel/ratio.h"
 
 #include "core/exact.h"
+#include "core/exact_wide.h"
 #include "core/text.h"
 #include "core/words.h"
 
@@ -74,7 +75,7 @@ rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size, size_t 
     if (value.den <= 0)
         return RODT_E_ARGUMENT;
     uint64_t den = (uint64_t)value.den;
-    uint64_t num = value.num < 0 ? 0 - (uint64_t)value.num : (uint64_t)value.num;
+    uint64_t num = magnitude(value.num);
     if (value.num < 0)
         line[used++] = '-';
     if (num >= den || num == 0)

@@ -454,6 +454,9 @@ static void test_public_difference_and_quotient(void **state)
     assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){-3, 4}, &out), RODT_OK);
     assert_true(out.num == -2 && out.den == 3);
     assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){0, 1}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){1, 0}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){2, 1}, &(rodt_ratio){0, 1}), RODT_OK);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){1, 2}, &(rodt_ratio){0, 1}), RODT_OK);
     assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){0, 0}, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_ratio_subtract((rodt_ratio){1, 2}, (rodt_ratio){1, -2}, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_ratio_subtract((rodt_ratio){INT64_MIN, 1}, (rodt_ratio){1, 1}, &out), RODT_E_RANGE);
