@@ -54,9 +54,9 @@ static inline unsigned limbs_trailing_zeros(const limb a[WIDE]) { return (unsign
 
 static inline void limbs_shift_down(limb a[WIDE], unsigned bits)
 {
-    int limbs = (int)(bits / LIMB_BITS);
-    for (int i = 0; i < WIDE; i++)
-        a[i] = i + limbs < WIDE ? a[i + limbs] : 0;
+    limb longer[2 * WIDE] = {0};
+    memcpy(longer, a, WIDE * sizeof *a);
+    memcpy(a, longer + bits / LIMB_BITS, WIDE * sizeof *a);
     if (bits % LIMB_BITS != 0)
         mpn_rshift(a, a, WIDE, bits % LIMB_BITS);
 }
