@@ -271,6 +271,9 @@ static void test_plain_limbs(void **state)
     a = fence(25, 0, 0, 5), b = fence(5, 0, 0, 1);
     limbs_divide(a.limbs, b.limbs);
     check_limbs(&a, 5, 0, 0, 0);
+    a = fence(6, 0, 0, 0), b = fence(2, 0, 0, 0);
+    limbs_divide(a.limbs, b.limbs);
+    check_limbs(&a, 3, 0, 0, 0);
     a = fence(most, most, most, most), b = fence(3, 0, 0, 0);
     limbs_divide(a.limbs, b.limbs);
     check_limbs(&a, most / 3, most / 3, most / 3, most / 3);
