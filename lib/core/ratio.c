@@ -7,6 +7,8 @@
 #include "core/text.h"
 #include "core/words.h"
 
+#include <string.h>
+
 WORDS(rounding, ENUMERATOR(RODT_ROUNDING_HALF_EVEN, "half-even", "to the nearest, exactly midway to the even one"),
       ENUMERATOR(RODT_ROUNDING_HALF_UP, "half-up", "to the nearest, exactly midway away from zero"),
       ENUMERATOR(RODT_ROUNDING_DOWN, "down", "toward zero"), ENUMERATOR(RODT_ROUNDING_UP, "up", "away from zero"))
@@ -58,14 +60,14 @@ int rodt_ratio_compare(rodt_ratio a, rodt_ratio b)
 static size_t put_digits(char *text, uint64_t value)
 {
     char digits[20];
-    size_t count = 0;
+    char *const end = digits + sizeof digits;
+    char *first = end;
     do {
-        digits[count++] = (char)('0' + value % 10);
+        *--first = (char)('0' + value % 10);
         value /= 10;
     } while (value != 0);
-    for (size_t i = 0; i < count; i++)
-        text[i] = digits[count - 1 - i];
-    return count;
+    memcpy(text, first, (size_t)(end - first));
+    return (size_t)(end - first);
 }
 
 rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size, size_t *needed)
