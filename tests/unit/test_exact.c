@@ -232,6 +232,14 @@ static void check_limbs(const fenced *got, limb a, limb b, limb c, limb d)
     assert_memory_equal(got, &wanted, sizeof wanted);
 }
 
+static void test_words_of_roundings(void **state)
+{
+    (void)state;
+    static const char *const words[] = {"half-even", "half-up", "down", "up"};
+    for (int number = 0; number <= RODT_ROUNDING_END; number++)
+        assert_string_equal(rodt_rounding_name((rodt_rounding)number), number < RODT_ROUNDING_END ? words[number] : "");
+}
+
 static void test_plain_limbs(void **state)
 {
     (void)state;
@@ -477,6 +485,7 @@ int main(int count, char **words)
         cmocka_unit_test(test_lowest_terms),
         cmocka_unit_test(test_ends_of_the_range),
         cmocka_unit_test(test_fits_after_all),
+        cmocka_unit_test(test_words_of_roundings),
         cmocka_unit_test(test_plain_limbs),
         cmocka_unit_test(test_round),
         cmocka_unit_test(test_ratios),

@@ -67,6 +67,15 @@ static void test_numbers_stay(void **state)
         assert_int_equal((int)named[i], numbers[i]);
 }
 
+static void test_words_of_what_is_recorded(void **state)
+{
+    (void)state;
+    static const char *const words[] = {"not-recorded", "no", "yes"};
+    for (int number = 0; number <= RODT_RECORDED_END; number++)
+        assert_string_equal(rodt_recorded_name((rodt_recorded)number), number < RODT_RECORDED_END ? words[number] : "");
+    assert_string_equal(rodt_status_text(RODT_OK), "done");
+}
+
 static void test_version_is_three_numbers(void **state)
 {
     (void)state;
@@ -115,6 +124,7 @@ int main(void)
         cmocka_unit_test(test_every_status_has_its_sentence),
         cmocka_unit_test(test_other_numbers_are_unknown),
         cmocka_unit_test(test_numbers_stay),
+        cmocka_unit_test(test_words_of_what_is_recorded),
         cmocka_unit_test(test_version_is_three_numbers),
         cmocka_unit_test(test_a_dash_is_empty_for_figures_only),
     };
