@@ -435,6 +435,12 @@ static void every_day_and_vehicle_of_a_law(void **state)
     expect_within(law, 2, &three, true);
     const rodt_air_limit four = at_most(4, RODT_VEHICLE_CLASS_ANY, -1, false);
     expect_within(law, 2, &four, false);
+    /* what lies behind the last row is none of the law's; here it would add a day that no table has */
+    law[0].value.num = 2;
+    law[0].built_until = (rodt_date){1850, 1, 1};
+    law[1] = law[2] = at_most(5, RODT_VEHICLE_CLASS_ANY, -1, false);
+    law[2].built_from = (rodt_date){1800, 1, 1};
+    expect_within(law, 2, &three, true);
     /* a combination has a towed unit */
     law[0] = three;
     law[1] = at_most(4, RODT_VEHICLE_CLASS_COMBINATION, 1, true);
