@@ -830,7 +830,7 @@ static void what_is_broken_is_refused(void **state)
     char text[8] = "kept";
     rodt_ratio kpa;
     assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
-    message.arguments[0].name = ""; /* what is broken has no name */
+    message.arguments[0].name = "{"; /* what is broken is no name */
     assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "kept");
     assert_true(rodti_message_in_kpa((rodt_pressure){100000000, 689476}, RODT_PRESSURE_UNIT_PSI, &kpa) == false);
