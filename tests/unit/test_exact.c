@@ -414,6 +414,8 @@ static void test_numbers_are_written(void **state)
         const char *text;
     } cases[] = {
         {{0, 1}, "0"},
+        {{1, 1}, "1"},
+        {{-1, 1}, "-1"},
         {{7, 1}, "7"},
         {{-7, 1}, "-7"},
         {{10, 1}, "10"},
