@@ -420,7 +420,7 @@ static void neighbours_are_not_read(void **state)
     (void)state;
     rodt_length length;
     rodt_error error;
-    assert_int_equal(rodt_length_parse_n("x/min 2" + 1, 6, NULL, &length, NULL, &error), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_length_parse_n(&"x/min 2"[1], 6, NULL, &length, NULL, &error), RODT_E_AMBIGUOUS);
     assert_int_equal(error.code, RODT_MESSAGE_ERROR_BOUND);
     assert_int_equal(error.column, 2);
     assert_int_equal(rodt_length_parse_n("2 in mm", 5, NULL, &length, NULL, &error), RODT_OK);
