@@ -261,6 +261,7 @@ exhaustive() {
 mutants() {
     need clang
     echo "== mutants"
+    step places python3 -B "$root/tests/mutants/test_places.py"
     step mutants env JOBS="$jobs" python3 -B "$root/tests/mutants/mutants.py" "$root" "$build-mutants" ${MUTANTS:-60}
 }
 
