@@ -111,8 +111,7 @@ class Source:
     def changed(self, mutant):
         """The text with the one change of a constant."""
         place = mutant.place
-        new = re.sub(r" \(\d+\)$", "", mutant.change).split(" -> ")[-1]
-        return self.text[:place.begin] + new + self.text[place.end:]
+        return self.text[:place.begin] + place.alone[mutant.which] + self.text[place.end:]
 
 
 FUNCTION = re.compile(r"^\w[^\n;={}]*?(\w+)\([^;{}]*\)\s*\n?\{\n.*?^\}", re.M | re.S)
@@ -317,15 +316,13 @@ class Work:
         known = self.known.get(mutant.key, {})
         if known.get("broken"):
             return None
-        first = self.sources[mutant.path].number * FILES
-        tests = [t for t in self.tests if any(first <= n < first + FILES for n in t.reached)] or self.tests
         compiled = []
 
         def prepare(test):
             if not compiled:
                 compiled.append(self.compile_changed(mutant))
             return compiled[0] and self.link(test)
-        seen = self.ask(mutant, tests, prepare)
+        seen = self.ask(mutant, self.tests, prepare)  # a table is read past every place of its file
         if compiled:
             self.touched.add(mutant.path)
             if not compiled[0]:

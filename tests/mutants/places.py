@@ -20,12 +20,13 @@ AROUND = 40  # of an operand, so that the sign between them is always seen
 
 
 class Place:
-    """One expression or statement: offsets, the offset that names its line, its parts, its changes as words, and
-    write(chosen, parts): C text, where chosen[i] is a call that tells whether change i is wanted."""
+    """One expression or statement: offsets, the offset that names its line, its parts, its changes as words, the text
+    of each when it is made alone, and write(chosen, parts): C text, where chosen[i] is a call that tells whether change
+    i is wanted."""
 
-    def __init__(self, span, at, parts, changes, write):
+    def __init__(self, span, at, parts, changes, alone, write):
         self.begin, self.end = span
-        self.at, self.parts, self.changes, self.write = at, parts, changes, write
+        self.at, self.parts, self.changes, self.alone, self.write = at, parts, changes, alone, write
         self.function = None
         self.constant = False
         self.inner = []
@@ -146,9 +147,11 @@ class Reader:
             self.walk(child)
         self.constant = before
 
-    def add(self, node, at, parts, changes, write):
+    def add(self, node, at, parts, changes, write, alone=None):
+        """Words of an expression are shortened; then alone has the whole texts."""
         if changes:
-            place = Place(node["span"][:2], at, parts, changes, write)
+            alone = alone or [change.split(" -> ")[-1] for change in changes]
+            place = Place(node["span"][:2], at, parts, changes, alone, write)
             place.function, place.constant = self.function, self.constant
             self.places.append(place)
 
@@ -175,7 +178,8 @@ class Reader:
             self.condition(right)
         parts = [left["span"], right["span"]]
         words = self.words(node, at, sign, signs)
-        self.add(node, at, parts, words, write_logic(sign) if sign in LOGIC else write_binary(sign, signs))
+        alone = [f"(({self.source(left['span'])}) {s} ({self.source(right['span'])}))" for s in signs]
+        self.add(node, at, parts, words, write_logic(sign) if sign in LOGIC else write_binary(sign, signs), alone)
 
     @staticmethod
     def symmetric(call):
@@ -213,7 +217,7 @@ class Reader:
                      lambda m, p: f"({m[0]} ? ({two.format(p[0])}) : ({one.format(p[0])}))")
         elif sign == "-" and self.text[span[0]] == "-":
             self.add(node, span[0], [operand], [f"{short(self.source(span))} -> {short(self.source(operand))}"],
-                     lambda m, p: f"({m[0]} ? +({p[0]}) : -({p[0]}))")
+                     lambda m, p: f"({m[0]} ? +({p[0]}) : -({p[0]}))", [self.source(operand)])
 
     def on_IntegerLiteral(self, node, _):
         text = self.source(node["span"])
@@ -277,7 +281,7 @@ class Reader:
         bare["negated"] = True
         shown = self.source(node["span"])
         self.add(node, node["span"][0], [node["span"]], [f"{short(shown)} -> !({short(shown)})"],
-                 lambda m, p: f"(!!({p[0]}) ^ {m[0]})")
+                 lambda m, p: f"(!!({p[0]}) ^ {m[0]})", [f"!({shown})"])
 
     def statement(self, node):
         """A statement left out."""
