@@ -268,6 +268,9 @@ static void a_heading_can_name_a_unit(void **state)
     assert_false(rodt_heading_names_unit(NULL, 0, RODT_UNIT_IN));
     assert_false(rodt_heading_names_unit(NULL, 2, RODT_UNIT_IN));
     assert_true(rodt_heading_names_unit("mmx", 2, RODT_UNIT_MM)); /* nothing behind the size is read */
+    assert_true(rodt_heading_names_unit("x mmm", 4, RODT_UNIT_MM));
+    assert_false(rodt_heading_names_unit("x  mm", 2, RODT_UNIT_MM));
+    assert_false(rodt_heading_names_unit("x \"", 2, RODT_UNIT_IN));
     assert_true(rodt_heading_names_unit("in mm", 3, RODT_UNIT_IN));
     assert_true(rodt_heading_names_unit("a\0mm", 4, RODT_UNIT_MM));
 }
