@@ -772,6 +772,24 @@ static void what_a_catalogue_lacks_is_said_in_english(void **state)
         text, "menos de 20 %: 1/2 / 10 hal'm, 5 %, 1 brake not checked; of the 9 checked: 5 5/9 % {}");
 }
 
+/* A catalogue speaks for the codes from the first to the last of its table, and never for that of no message. */
+static void a_catalogue_speaks_for_its_own_codes(void **state)
+{
+    (void)state;
+    static const char *const templates[] = {"nothing", "near {number}", "{number} inches"};
+    static const char *const said[] = {"", "near 5", "5"};
+    const rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = RODT_MESSAGE_VALUE_INCHES,
+                                      .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ONE_OTHER};
+    for (int code = RODT_MESSAGE_NONE; code <= RODT_MESSAGE_VALUE_INCHES; code++) {
+        char text[32];
+        rodt_message message;
+        rodti_message_start(&message, (rodt_message_code)code);
+        rodti_message_text(&message, "number", "5");
+        assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, said[code]);
+    }
+}
+
 static void plurals_follow_their_rule(void **state)
 {
     (void)state;
@@ -1298,6 +1316,7 @@ int main(void)
         cmocka_unit_test(texts_that_are_not_sorted_are_refused),
         cmocka_unit_test(a_reserve_of_a_message_is_refused),
         cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
+        cmocka_unit_test(a_catalogue_speaks_for_its_own_codes),
         cmocka_unit_test(plurals_follow_their_rule),
         cmocka_unit_test(numbers_are_written_by_their_kind),
         cmocka_unit_test(arguments_are_added),

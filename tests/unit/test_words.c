@@ -120,6 +120,7 @@ static void a_table_can_be_asked_anything(void **state)
     assert_string_equal(rodt_enumeration_name(&rodti_words_status), "rodt_status");
     assert_string_equal(rodt_enumeration_name(NULL), "");
     assert_false(rodt_enumeration_is_bits(&rodti_words_status));
+    assert_false(rodt_enumeration_is_bits(&rodti_words_message_code));
     assert_true(rodt_enumeration_is_bits(&rodti_words_clue));
     assert_false(rodt_enumeration_is_bits(NULL));
     assert_int_equal(rodt_enumerator_count(NULL), 0);
