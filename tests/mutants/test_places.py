@@ -43,14 +43,14 @@ EXPECTED = ["a - b -> a + b", "0 -> 1", "i < b -> i <= b", "i < b -> i >= b", "i
             "99 -> 100", "99 -> 98", "minus(sum, b) -> minus(b, sum)", "minus(sum, b) + table[1] -> minus(sum, b) - table[1]", "1 -> 0"]
 
 
-def source(folder):
+def source(folder, text=LIBRARY):
     """As a file of the library in its folders."""
     path = os.path.join(folder, "lib", "part", "answer.c")
     os.makedirs(os.path.dirname(path))
     os.makedirs(os.path.join(folder, "tests"))
     os.symlink(HERE, os.path.join(folder, "tests", "mutants"))
     with open(path, "w", encoding="utf-8") as file:
-        file.write(LIBRARY)
+        file.write(text)
     return path, mutants.Source(folder, folder, "lib/part/answer.c", 1)
 
 
@@ -88,6 +88,15 @@ class Places(unittest.TestCase):
         with tempfile.TemporaryDirectory() as folder:
             _, of = source(folder)
         self.assertIn("{4, 6};", of.changed(next(mutant for mutant in of.mutants if mutant.change == "5 -> 6")))
+
+    def test_a_changed_constant_is_written_in_full(self):
+        """Its words are shortened, and a changed sign binds as the old one did."""
+        terms = [f"0x{1 << i:08x}u" for i in range(20)]
+        with tempfile.TemporaryDirectory() as folder:
+            of = source(folder, f"static const unsigned all = {' | '.join(terms)};\n")[1]
+        found = [of.changed(mutant) for mutant in of.mutants if " & " in mutant.change]
+        wanted = [f"(({' | '.join(terms[:i])}) & ({terms[i]})){''.join(' | ' + term for term in terms[i + 1:])};" for i in range(1, 20)]
+        self.assertEqual(sorted(text.split(" = ")[1].strip() for text in found), sorted(wanted))
 
 
 if __name__ == "__main__":
