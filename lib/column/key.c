@@ -176,10 +176,8 @@ static rodt_reading read_alone(const key_builder *builder, rodt_field field, con
 static cell_class class_of_unit(const char *text)
 {
     RODT_ENUM32(rodt_unit) unit;
-    size_t size = strlen(text);
-    rodti_text_trim(&text, &size);
     const key_class unreadable = {0, CLASS_UNREADABLE};
-    bool is_read = rodt_unit_parse_n(text, size, &unit, NULL) == RODT_OK;
+    bool is_read = rodt_unit_parse(text, &unit, NULL) == RODT_OK;
     return (cell_class){is_read ? class_of_value((uint64_t)unit) : unreadable, 0, 0};
 }
 
@@ -273,10 +271,9 @@ cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_te
     key_field *to = &builder->field[field];
     cell_meaning meaning;
     bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
-    size_t size = text != NULL ? strlen(text) : 0;
     to->reads++;
     if (text == NULL || !is_measurement ||
-        !read_plain_cell(builder, field, (rodt_text_span){text, size}, tag, &meaning))
+        !read_plain_cell(builder, field, (rodt_text_span){text, strlen(text)}, tag, &meaning))
         meaning = meaning_of(to, bits_of[field], class_of_cell(builder, field, text, unit));
     rodti_cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
     return meaning;

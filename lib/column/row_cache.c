@@ -297,9 +297,7 @@ bool rodt_row_cache_begin_chunk(rodt_row_cache *cache)
 {
     if (cache->backoff_left > 0) {
         cache->backoff_left--;
-        return cache->backoff_left == 0;
-    }
-    if (cache->read > ROWS_TO_TELL && cache->read / 4 > cache->found) {
+    } else if (cache->read > ROWS_TO_TELL && cache->read / 4 > cache->found) {
         cache->backoff_left = cache->backoff_next;
         cache->backoff_next *= cache->backoff_next < BACKOFF_MOST ? 2 : 1;
     } else if (cache->found > ROWS_TO_TELL) {

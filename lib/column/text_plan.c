@@ -173,7 +173,6 @@ static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int64_t
 /* Every region holds -1, 0, 1, a whole movement, a step or the stroke after one. */
 static void judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
-    reading->released = reading->applied = (rodt_length){1, 1};
     const stroke_steps steps = rodti_stroke_steps_find(reading, rules, FINE_PER_INCH, INT64_MAX);
     memcpy(profile->step, steps.at, sizeof profile->step);
     for (int64_t stroke = -1; stroke <= 1; stroke++)

@@ -254,6 +254,12 @@ static void the_last_user_frees_a_table(void **state)
     assert_int_equal(alive, before + 1);
     rodt_rules_unref(rules);
     assert_int_equal(alive, before);
+    rodt_text_plan *texts = NULL;
+    assert_int_equal(rodt_rules_load(us(), "yard", table, sizeof table - 1, &rules, NULL), RODT_OK);
+    assert_int_equal(rodt_text_plan_new(rules, NULL, &texts, NULL), RODT_OK);
+    rodt_rules_unref(rules);
+    rodt_text_plan_free(texts);
+    assert_int_equal(alive, before);
 }
 
 static void a_plan_that_cannot_grow_stays(void **state)
@@ -286,6 +292,12 @@ static void tables_have_room_for_their_slots(void **state)
         assert_int_equal(asked_lines, lines[bits]);
         assert_int_equal(asked_zeros, (((size_t)1 << cells.bits) + CACHE_PROBES) * sizeof *cells.rest);
         rodti_cell_cache_close(&cells);
+    }
+    for (uint32_t most = 1, bits = 6; most < 32; most++) { /* an eighth of the slots is enough */
+        rodt_text_map *map = rodt_text_map_new(most);
+        bits += most == 8 || most == 16;
+        assert_int_equal(asked_lines, lines[bits]);
+        rodt_text_map_free(map);
     }
     result_cache results;
     assert_true(rodti_result_cache_open(&results, 100, 1024));

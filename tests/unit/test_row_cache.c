@@ -277,7 +277,7 @@ static judged_row row_of(rodt_row_cache *cache, const char *chamber, const char 
 static bool refuse_hits(void *context, const void *result, uint64_t hits)
 {
     *(uint64_t *)context += hits;
-    assert_non_null(result);
+    assert_int_equal(*(const uint32_t *)result, 77);
     return false;
 }
 
@@ -306,6 +306,76 @@ static void test_long_cells(void **unused)
     assert_int_equal(hits, 3);
     assert_false(rodt_row_cache_flush(cache, refuse_hits, &hits));
     assert_int_equal(hits, 6);
+    rodt_row_cache_free(cache);
+}
+
+static const void *expect_everywhere(judged_row *row, const char *line, const uint32_t *ends, uint32_t number)
+{
+    const uint32_t *found = rodt_row_cache_find(row->cache, line, ends);
+    assert_non_null(found);
+    assert_int_equal(*found, number);
+    assert_ptr_equal(rodt_row_cache_find_cells(row->cache, row->cells), found);
+    assert_ptr_equal(rodt_row_cache_read(row->cache, row->cells, &row->text), found);
+    return found;
+}
+
+/* Each length is read by the unit of its row, which is known before any of them: here a reading comes right after it. */
+static void test_units_of_rows(void **unused)
+{
+    (void)unused;
+    static const struct {
+        const char *line, *unit, *released, *applied;
+        uint32_t ends[4];
+    } rows[] = {{"in,1,3                                ", "in", "1", "3", {UINT32_MAX, 2, 4, 6}},
+                {"mm,1,30                               ", "mm", "1", "30", {UINT32_MAX, 2, 4, 7}},
+                {"mm,25.4,30                            ", "mm", "25.4", "30", {UINT32_MAX, 2, 7, 10}},
+                {",1,30                                 ", "", "1", "30", {UINT32_MAX, 0, 2, 5}}};
+    const char stranger[] = "cm,1,30                               ";
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
+    column[RODT_FIELD_UNIT] = 0;
+    column[RODT_FIELD_RELEASED] = 1;
+    column[RODT_FIELD_APPLIED] = 2;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache), RODT_OK);
+    for (uint32_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        judged_row row = row_of(cache, "30", rows[i].released, rows[i].applied);
+        row.text.unit = rows[i].unit;
+        row.cells[RODT_FIELD_UNIT] = (rodt_text_span){rows[i].unit, strlen(rows[i].unit)};
+        assert_null(rodt_row_cache_find(cache, rows[i].line, rows[i].ends));
+        assert_null(rodt_row_cache_find_cells(cache, row.cells));
+        assert_false(met(&row, i));
+        (void)expect_everywhere(&row, rows[i].line, rows[i].ends, i);
+    }
+    assert_null(rodt_row_cache_find(cache, stranger, rows[1].ends)); /* as the last row, but for its unit */
+    rodt_row_cache_free(cache);
+}
+
+/* What is kept is the row that was read last, once. A cell that is not there has no size. */
+static void test_what_is_kept(void **unused)
+{
+    (void)unused;
+    static const char line[] = "30,1,                                  ";
+    static const uint32_t ends[] = {UINT32_MAX, 2, 4, 5};
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4096, 64, &cache), RODT_OK);
+    assert_null(rodt_row_cache_keep(cache)); /* no row was read */
+    judged_row row = row_of(cache, "30", "1", "");
+    assert_null(rodt_row_cache_find(cache, line, ends)); /* rows without columns are all alike */
+    assert_false(met(&row, 5));
+    assert_null(rodt_row_cache_keep(cache));
+    assert_memory_equal(expect_everywhere(&row, line, ends, 5), (&(uint32_t){5}), 4);
+    rodt_row_cache_free(cache);
+    for (size_t i = 0; i < RODT_FIELD_NEEDED; i++)
+        column[i] = i;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache), RODT_OK);
+    row = row_of(cache, "30", "1", "");
+    row.cells[RODT_FIELD_APPLIED] = (rodt_text_span){NULL, 7};
+    row.text.applied = NULL;
+    assert_false(met(&row, 6));
+    assert_true(met(&row, 6));
     rodt_row_cache_free(cache);
 }
 
@@ -426,11 +496,14 @@ static const struct {
     {RODT_FIELD_CHAMBER, 2, "30L"}, {RODT_FIELD_CHAMBER, 2, "30 long"}, {RODT_FIELD_CHAMBER, 3, "24"},
     {RODT_FIELD_CHAMBER, 4, "roto 30"}, {RODT_FIELD_CHAMBER, 5, "bolt C"}, {RODT_FIELD_CHAMBER, 6, "clamp 30"},
     {RODT_FIELD_CHAMBER, 7, "x"}, {RODT_FIELD_CHAMBER, 7, "y"}, {RODT_FIELD_CHAMBER, 8, "24/30"}, {RODT_FIELD_CHAMBER, 9, "24/30"},
+    {RODT_FIELD_CHAMBER, 10, "24/9"}, {RODT_FIELD_CHAMBER, 11, "24/9"},
     {RODT_FIELD_STROKE_CLASS, 0, ""}, {RODT_FIELD_STROKE_CLASS, 1, "standard"}, {RODT_FIELD_STROKE_CLASS, 1, " Standard"},
     {RODT_FIELD_STROKE_CLASS, 2, "long"}, {RODT_FIELD_STROKE_CLASS, 3, "x"},
     {RODT_FIELD_RATED_STROKE, 0, ""}, {RODT_FIELD_RATED_STROKE, 1, "2 1/2"}, {RODT_FIELD_RATED_STROKE, 1, "2.5"},
     {RODT_FIELD_RATED_STROKE, 1, "63.5 mm"}, {RODT_FIELD_RATED_STROKE, 2, "3"}, {RODT_FIELD_RATED_STROKE, 3, "5"},
     {RODT_FIELD_RATED_STROKE, 4, "x"}, {RODT_FIELD_RATED_STROKE, 5, "5.999999999"}, {RODT_FIELD_RATED_STROKE, 6, "5.999999999"},
+    {RODT_FIELD_RATED_STROKE, 7, "5.99999999"}, {RODT_FIELD_RATED_STROKE, 7, "5.99999999"},
+    {RODT_FIELD_RATED_STROKE, 8, "1.100000001"}, {RODT_FIELD_RATED_STROKE, 9, "1.100000001"},
     {RODT_FIELD_MARKED_LIMIT, 0, " "}, {RODT_FIELD_MARKED_LIMIT, 1, "2"}, {RODT_FIELD_MARKED_LIMIT, 1, "50.8 mm"},
     {RODT_FIELD_MARKED_LIMIT, 2, "1 3/4"}, {RODT_FIELD_MARKED_LIMIT, 3, "x"},
     {RODT_FIELD_PSI, 0, ""}, {RODT_FIELD_PSI, 1, "0"}, {RODT_FIELD_PSI, 1, "0.0"}, {RODT_FIELD_PSI, 2, "1"}, {RODT_FIELD_PSI, 2, "89.9"},
@@ -458,10 +531,19 @@ static cell_meaning meaning_of(rodt_field field, const char *text, unsigned tag)
     return rodti_key_read_cell(&builder, field, cell, text, units[tag != 0], tag);
 }
 
+/* Closing a builder leaves nothing in it. */
+static void close_builder(void)
+{
+    rodti_key_close(&builder);
+    for (int i = 0; i < RODT_READING_FIELDS; i++)
+        assert_null(builder.field[i].cells.cells);
+}
+
 static void test_classes_of_texts(void **unused)
 {
     (void)unused;
     cell_meaning found[sizeof meanings / sizeof *meanings];
+    memset(&builder, 0xA5, sizeof builder); /* a builder need not be cleared */
     assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, false));
     for (size_t i = 0; i < sizeof meanings / sizeof *meanings; i++) {
         const rodt_field field = meanings[i].field;
@@ -475,7 +557,53 @@ static void test_classes_of_texts(void **unused)
                 assert_int_equal(found[k].key_bits == found[i].key_bits, meanings[k].class_of == meanings[i].class_of);
         }
     }
-    rodti_key_close(&builder);
+    close_builder();
+}
+
+/* A date that contradicts the order is told from one that is none; of no other field is that asked. */
+static void test_dates_of_another_order(void **unused)
+{
+    (void)unused;
+    const rodt_form form = {.date_order = RODT_DATE_ORDER_MONTH_FIRST};
+    assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &form, false));
+    const uint64_t other = meaning_of(RODT_FIELD_DATE, "13/10/2021", 0).key_bits, none = meaning_of(RODT_FIELD_DATE, "x", 0).key_bits;
+    assert_int_not_equal(other, none);
+    assert_int_equal(meaning_of(RODT_FIELD_DATE, "14/10/2021", 0).key_bits, other);
+    assert_int_equal(meaning_of(RODT_FIELD_DATE, "y", 0).key_bits, none);
+    assert_int_equal(meaning_of(RODT_FIELD_PSI, "13/10/2021", 0).key_bits, meaning_of(RODT_FIELD_PSI, "10/13/2021", 0).key_bits);
+    close_builder();
+}
+
+/* Only a stream passes over rows whose chamber is missing or cannot be read; it does so for no other field. */
+static void test_rows_without_a_chamber(void **unused)
+{
+    (void)unused;
+    for (int stream = 0; stream < 2; stream++) {
+        assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, stream == 1));
+        for (int field = 0; field < RODT_READING_FIELDS; field++) {
+            const bool passed = stream == 1 && field == RODT_FIELD_CHAMBER;
+            assert_int_equal(meaning_of((rodt_field)field, "?", 0).key_bits == KEY_UNCACHEABLE, passed);
+            assert_int_equal(meaning_of((rodt_field)field, "", 0).key_bits == KEY_UNCACHEABLE, passed);
+        }
+        close_builder();
+    }
+}
+
+/* A blank of the form says nothing for its rows. Cells that are read are counted. */
+static void test_blanks_of_the_form(void **unused)
+{
+    (void)unused;
+    rodt_form form = {.chamber = NULL};
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        rodt_form_set(&form, (rodt_field)field, " ");
+    assert_true(rodti_key_open(&builder, rodt_rules_find("us-fmcsr"), &form, false));
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        assert_null(rodt_form_get(&builder.form, (rodt_field)field));
+        builder.field[field].reads = 7;
+        (void)meaning_of((rodt_field)field, " ", 0);
+        assert_int_equal(builder.field[field].reads, 8);
+    }
+    close_builder();
 }
 
 /* A measurement adds its units to the stroke, and its unit to the key; one that is none takes the stroke away. */
@@ -509,7 +637,7 @@ static void test_meanings_of_measurements(void **unused)
                 if (found[i % 2][k].key_bits != KEY_UNCACHEABLE)
                     assert_int_equal(found[i % 2][k].key_bits == meaning.key_bits, cases[k].class_of == cases[at].class_of);
         }
-        rodti_key_close(&builder);
+        close_builder();
     }
 }
 
@@ -574,6 +702,11 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_classes_of_texts),
                                        cmocka_unit_test(test_meanings_of_measurements),
+                                       cmocka_unit_test(test_dates_of_another_order),
+                                       cmocka_unit_test(test_rows_without_a_chamber),
+                                       cmocka_unit_test(test_blanks_of_the_form),
+                                       cmocka_unit_test(test_units_of_rows),
+                                       cmocka_unit_test(test_what_is_kept),
                                        cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
                                        cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
                                        cmocka_unit_test(test_long_cells), cmocka_unit_test(test_marks_and_nothing),

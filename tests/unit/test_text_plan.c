@@ -234,6 +234,7 @@ static void test_units_of_readings(void **state)
     for (size_t i = 0; i < 3; i++)
         judge_and_compare("us-fmcsr", &(rodt_form){.style = {.unit = units[i]}});
     assert_true((table.reasons[1] >> RODT_REASON_PRINTED_MM_DIFFERS & 1) != 0);
+    judge_and_compare("us-fmcsr", &(rodt_form){.unit = "mm"}); /* the same of a form */
 }
 
 /* Where nearly every reading is new, the cache is left out for more and more blocks, and the rows are the same. */
@@ -244,7 +245,7 @@ static void test_readings_that_never_come_again(void **state)
     rodt_text_columns in;
     rodt_column_out out = answers;
     start("us-fmcsr", &plain);
-    static char longest[300];
+    static char longest[256]; /* one more than a reader takes */
     memset(longest, ' ', sizeof longest);
     longest[0] = '2';
     for (unsigned pass = 0; pass * MOST < 70000; pass++) {
@@ -254,6 +255,7 @@ static void test_readings_that_never_come_again(void **state)
             row("30", room[i], "3");
         }
         table.cell[RELEASED][MOST / 2] = (rodt_text_span){longest, sizeof longest};
+        table.cell[RELEASED][MOST / 2 + 1] = (rodt_text_span){NULL, 7}; /* nothing has no size */
         in = spans();
         out.flags = pass % 2 == 0 ? answers.flags : NULL; /* flags and limits are optional */
         out.limit = pass % 3 == 0 ? answers.limit : NULL;
@@ -267,7 +269,85 @@ static void test_readings_that_never_come_again(void **state)
         assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &out, NULL), RODT_OK);
         compare_row(&plain, rodt_rules_find("us-fmcsr"), pass);
         assert_true((table.reasons[MOST / 2] & RODT_REASON_BIT(RODT_REASON_RELEASED_UNREADABLE)) != 0);
+        assert_true((table.reasons[MOST / 2 + 1] & RODT_REASON_BIT(RODT_REASON_RELEASED_MISSING)) != 0);
     }
+}
+
+/* There, too, each reading is read by the unit of its own row. */
+static void test_units_of_readings_that_never_come_again(void **state)
+{
+    (void)state;
+    static const char *const units[] = {"in", "mm", "cm", "x", NULL};
+    static char room[MOST][20];
+    clear();
+    for (size_t i = 0; i < MOST; i++) {
+        snprintf(room[i], sizeof room[i], i % 7 == 0 ? "1.%06u\"" : i % 7 == 1 ? "\302\240%u" : "1.%06u", (unsigned)i);
+        put(UNIT, units[i / 2 % 5]);
+        row("30", i % 11 == 0 ? NULL : room[i], i % 13 == 0 ? NULL : i % 2 == 0 ? "3 1/4" : "82.55 mm");
+    }
+    judge_and_compare("us-fmcsr", &plain);
+}
+
+/* Rows that differ in one field alone. */
+static void test_each_field_by_itself(void **state)
+{
+    (void)state;
+    static const char *const texts[FIELDS][4] = {
+        [CHAMBER] = {"30", "30L", "24", "x"}, [RELEASED] = {"2", "1 1/4", "x", ""}, [APPLIED] = {"3 7/8", "4 1/4", "x", ""},
+        [CLASS] = {"", "long", "standard", "x"}, [RATED] = {"", "1 1/2", "3", "x"}, [MARKED] = {"", "1", "2 1/2", "x"},
+        [PRESSURE] = {"", "95", "80", "x"}, [AFTER] = {"", "92", "80", "0"}, [DIVISION] = {"", "1/16", "1/8", "x"},
+        [DAY] = {"", "2024-05-01", "06/05/2021", "x"}, [UNIT] = {"", "mm", "in", "x"}, [ENGINE] = {"", "off", "on", "x"},
+        [SPRING] = {"", "released", "on", "x"}, [DRUM] = {"", "cold", "hot", "x"}};
+    for (int field = 0; field < FIELDS; field++) {
+        clear();
+        for (size_t i = 0; i < 16; i++) {
+            row("30", "2", "3 7/8");
+            table.cell[field][i] = span(texts[field][i % 4]);
+        }
+        judge_and_compare("us-fmcsr", &plain);
+    }
+}
+
+/* Only measurements are ever read without the cache. */
+static void test_classes_that_never_come_again(void **state)
+{
+    (void)state;
+    static char room[1000][16];
+    clear();
+    for (size_t i = 0; i < 1000; i++) {
+        snprintf(room[i], sizeof room[i], "2.%06u", (unsigned)i);
+        put(CLASS, room[i]);
+        row("30", "2", "4");
+    }
+    judge_and_compare("us-fmcsr", &plain);
+}
+
+/* An own limit, the law's, its printed millimetres and the rated stroke: the results change at each. */
+static void test_four_steps(void **state)
+{
+    (void)state;
+    static const char own[] = "family,size,class,limit\nclamp,20,standard,1 5/8\n";
+    static const char *const strokes[] = {"41.2", "41.275", "41.3", "44.4", "44.45", "44.46", "44.5", "44.6", "63.4", "63.5", "63.6", "0", "1"};
+    rodt_rules *rules = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", own, sizeof own - 1, &rules, NULL), RODT_OK);
+    clear();
+    for (size_t i = 0; i < 3 * (sizeof strokes / sizeof *strokes); i++) {
+        put(UNIT, "mm");
+        put(RATED, "63.5");
+        row("clamp 20 standard", "0", strokes[i % (sizeof strokes / sizeof *strokes)]);
+    }
+    const rodt_text_columns in = spans();
+    rodt_text_plan_free(plan);
+    assert_int_equal(rodt_text_plan_new(rules, NULL, &plan, NULL), RODT_OK);
+    for (int call = 0; call < 2; call++) {
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &answers, NULL), RODT_OK);
+        for (size_t i = 0; i < table.rows; i++)
+            compare_row(&plain, rules, i);
+    }
+    assert_true((table.reasons[2] & RODT_REASON_BIT(RODT_REASON_OVER_OWN_LIMIT)) != 0);
+    assert_true((table.reasons[5] & RODT_REASON_BIT(RODT_REASON_PRINTED_MM_DIFFERS)) != 0);
+    assert_true((table.reasons[10] & RODT_REASON_BIT(RODT_REASON_BEYOND_RATED_STROKE)) != 0);
+    rodt_rules_unref(rules);
 }
 
 /* Readings of a whole file, and a chamber for all its rows. */
@@ -306,22 +386,30 @@ static void test_long_and_broken_cells(void **state)
     (void)state;
     static char longest[400];
     static char late[400];
+    static const char zeros[16];
     memset(longest, ' ', sizeof longest);
     memset(late, ' ', sizeof late);
     late[399] = '4';
     clear();
-    row("30", "2", "4");
-    row("30", "2", "4");
-    row("30", "2", "4");
-    row("30", "2", "4");
+    for (int i = 0; i < 8; i++) {
+        put(UNIT, i > 5 ? "in" : NULL);
+        row("30", "2", "4");
+    }
     table.cell[APPLIED][0] = (rodt_text_span){longest, sizeof longest}; /* blanks only: missing */
     table.cell[RELEASED][1] = (rodt_text_span){late, sizeof late};
     table.cell[APPLIED][2] = (rodt_text_span){"4\0 1/2", 6};
     table.cell[CHAMBER][3] = (rodt_text_span){"30\0L", 4};
+    table.cell[APPLIED][4] = (rodt_text_span){"", 1}; /* a zero byte by itself */
+    table.cell[APPLIED][5] = (rodt_text_span){NULL, 7};
+    table.cell[APPLIED][6] = span("");
+    table.cell[APPLIED][7] = (rodt_text_span){zeros, 16};
     judge_and_compare("us-fmcsr", &plain);
     assert_int_equal(table.verdict[1], RODT_VERDICT_UNDETERMINED);
     assert_int_equal(table.verdict[2], RODT_VERDICT_UNDETERMINED);
     assert_int_equal(table.flags[3], RODT_COLUMN_FLAG_INVALID);
+    assert_int_equal(table.flags[4], RODT_COLUMN_FLAG_INVALID);
+    assert_int_equal(table.flags[5], RODT_COLUMN_FLAG_MISSING);
+    assert_int_equal(table.flags[7], RODT_COLUMN_FLAG_INVALID);
 }
 
 /* More chambers than a key tells apart. */
@@ -824,6 +912,17 @@ static void test_widths_of_indices(void **state)
     }
 }
 
+static void refuse_unknown_fields(void)
+{
+    for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
+        rodt_text_columns in = spans();
+        in.field[field] = in.field[RELEASED];
+        refuse(&in, &answers, "field");
+        in.field[field].reserved[1] = 1;
+        refuse(&in, &answers, "field");
+    }
+}
+
 static void test_refused_calls(void **state)
 {
     (void)state;
@@ -875,11 +974,7 @@ static void test_refused_calls(void **state)
     in = spans();
     memcpy(&in.field[DRUM].layout, &(uint32_t){5}, sizeof in.field[DRUM].layout);
     refuse(&in, &answers, "drum");
-    for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
-        in = spans();
-        in.field[field] = in.field[RELEASED];
-        refuse(&in, &answers, "field");
-    }
+    refuse_unknown_fields();
     in = spans();
     assert_int_equal(table.reasons[0], 0);
     assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers, NULL), RODT_OK);
@@ -913,6 +1008,10 @@ int main(void)
         cmocka_unit_test(test_units_of_readings),
         cmocka_unit_test(test_long_and_broken_cells),
         cmocka_unit_test(test_readings_that_never_come_again),
+        cmocka_unit_test(test_units_of_readings_that_never_come_again),
+        cmocka_unit_test(test_each_field_by_itself),
+        cmocka_unit_test(test_classes_that_never_come_again),
+        cmocka_unit_test(test_four_steps),
         cmocka_unit_test(test_a_form_with_everything),
         cmocka_unit_test(test_a_row_that_is_too_fine),
         cmocka_unit_test(test_many_chambers),
