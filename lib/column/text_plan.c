@@ -184,11 +184,11 @@ static void judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_pr
     }
 }
 
+/* Rows without a stroke have the outcome of a negative one. */
 static void judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     rodt_finding finding = rodti_column_judge(reading, rules);
-    for (size_t i = 0; i < PROFILE_OUTCOMES; i++)
-        profile->outcomes[i] = column_result_of(&finding);
+    profile->outcomes[region_of(profile, -1)] = column_result_of(&finding);
 }
 
 /* The profile of a row's key, if it is worth making; else NULL. */

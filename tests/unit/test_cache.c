@@ -9,6 +9,7 @@
 #include "column/cache.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 
 #define DAY_BITS 15u
 
@@ -17,7 +18,11 @@ static const cell_meaning *find(const cell_cache *cells, const char *text, uint3
 {
     const cell_meaning *found = rodti_cell_cache_probe(cells, text, size, tag);
     if (size <= CELL_SHORT) {
-        cell_key exact = cell_key_exact(text, size, cell_tag(tag));
+        char *alone = malloc(size + 1); /* its last byte is the last that may be read */
+        assert_non_null(alone);
+        memcpy(alone + 1, text, size);
+        cell_key exact = cell_key_exact(alone + 1, size, cell_tag(tag));
+        free(alone);
         cell_key padded = cell_key_padded(text, size, cell_tag(tag));
         assert_memory_equal(&exact, &padded, sizeof exact);
         const cell_meaning *fast = cell_cache_find(cells, exact, rodti_cache_hash());

@@ -321,6 +321,42 @@ static void steps_are_the_lengths_of_the_finding(void **state)
     rodt_rules_unref(own);
 }
 
+/* An own limit, the law's, its printed millimetres and the rated stroke; and the least pressure that is one. */
+static void strokes_about_four_steps_are_judged_alike(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,20,standard,1 5/8\n";
+    static const int32_t pressures[] = {0, 1, 95 * RODT_COLUMN_PER_PSI};
+    const rodt_reading common = {.unit = RODT_UNIT_MM};
+    rodt_rules *own;
+    size_t rows = 0;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, NULL), RODT_OK);
+    rodt_column_plan_free(plan);
+    assert_int_equal(rodt_column_plan_new(own, &common, &plan, NULL), RODT_OK);
+    add_marked("clamp 20 standard", inches(5, 2), (rodt_length){0, 0});
+    assert_int_equal(plan->steps, 4);
+    const int32_t steps[] = {0, 1, 13 * RODT_COLUMN_PER_INCH / 8, 7 * RODT_COLUMN_PER_INCH / 4,
+                             89 * RODT_COLUMN_PER_INCH / 2 / 127 * 5, 5 * RODT_COLUMN_PER_INCH / 2, 3 * RODT_COLUMN_PER_INCH};
+    for (size_t i = 0; i < 7 * 3 * 3; i++) {
+        cells.released[rows] = 1; /* so the stroke is one below a step, at it and beyond */
+        cells.applied[rows] = steps[i / 9] + (int32_t)(i / 3 % 3);
+        cells.pressure[rows] = pressures[i % 3];
+        cells.chamber[rows++] = (uint8_t)(plan->codes - 1);
+    }
+    compare(&(rodt_column_in){.released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .psi = cells.pressure},
+            rows, &common);
+    rodt_rules_unref(own);
+}
+
+static void a_day_that_a_plan_does_not_have_is_later_than_any(void **state)
+{
+    (void)state;
+    start("rated-80", NULL);
+    assert_int_equal(plan->cuts, 0);
+    for (size_t i = 0; i < FEW_CUTS; i++)
+        assert_int_equal(plan->cut[i], INT32_MAX);
+}
+
 /* One column alone that the fast path cannot take, by a plan that it could. */
 static void one_column_more_is_judged_alike(void **state)
 {
@@ -891,6 +927,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_scale_is_exact),
+        cmocka_unit_test(strokes_about_four_steps_are_judged_alike),
+        cmocka_unit_test(a_day_that_a_plan_does_not_have_is_later_than_any),
         cmocka_unit_test(wrong_plans_are_refused),
         cmocka_unit_test(readings_of_a_plan_are_not_used),
         cmocka_unit_test(chambers_that_are_none_are_refused),

@@ -376,6 +376,10 @@ static void test_what_is_kept(void **unused)
     row.text.applied = NULL;
     assert_false(met(&row, 6));
     assert_true(met(&row, 6));
+    row.cells[RODT_FIELD_CHAMBER] = (rodt_text_span){NULL, 0}; /* a row without a chamber is never found */
+    row.text.chamber = NULL;
+    assert_false(met(&row, 7));
+    assert_false(met(&row, 7));
     rodt_row_cache_free(cache);
 }
 

@@ -559,6 +559,54 @@ static void test_dictionaries(void **state)
     assert_int_equal(open_dictionary("i", NULL, &cells), RODT_E_ARGUMENT);
 }
 
+/* A cell is there if its bit is set and its number is that of a cell. */
+static void test_which_cells_are_there(void **state)
+{
+    (void)state;
+    static rodt_text_span texts[200];
+    uint8_t bits[26] = {0}, numbers[] = {198, 199};
+    rodt_text_cells cells = {.layout = RODT_TEXT_LAYOUT_SPANS, .cells = texts, .valid = {bits, 3}};
+    for (unsigned i = 0; i < 200; i++) {
+        texts[i] = span("x");
+        bits[(i + 3) >> 3] |= (uint8_t)((i * i % 7 < 3) << ((i + 3) & 7));
+    }
+    for (unsigned i = 0; i < 200; i++) {
+        const rodt_text_span cell = rodt_text_cells_at(&cells, i);
+        assert_ptr_equal(cell.text, i * i % 7 < 3 ? texts[i].text : NULL);
+        assert_int_equal(cell.size, i * i % 7 < 3);
+    }
+    cells.valid.bits = NULL;
+    cells.index = numbers;
+    cells.index_width = 1;
+    cells.count = 199;
+    assert_int_equal(rodt_text_cells_at(&cells, 0).size, 1);
+    assert_null(rodt_text_cells_at(&cells, 1).text);
+    assert_int_equal(rodt_text_cells_at(&cells, 1).size, 0);
+    cells.layout = RODT_TEXT_LAYOUT_ABSENT;
+    assert_null(rodt_text_cells_at(&cells, 0).text);
+    assert_int_equal(rodt_text_cells_at(&cells, 0).size, 0);
+}
+
+/* A view of up to twelve bytes holds them itself. */
+static void test_sizes_of_views(void **state)
+{
+    (void)state;
+    static const char letters[] = "abcdefghijklmnop";
+    const void *const buffers[] = {letters};
+    char views[2][16];
+    for (int32_t size = 10; size < 16; size++) {
+        memset(views, '-', sizeof views);
+        memcpy(views[0], &size, 4);
+        memcpy(views[0] + 4, letters, size < 13 ? (size_t)size : 4);
+        if (size > 12)
+            memcpy(views[0] + 8, (int32_t[]){0, 0}, 8);
+        const rodt_text_cells cells = {.layout = RODT_TEXT_LAYOUT_VIEWS, .cells = views, .buffers = buffers};
+        const rodt_text_span cell = rodt_text_cells_at(&cells, 0);
+        assert_int_equal(cell.size, size);
+        assert_ptr_equal(cell.text, size < 13 ? views[0] + 4 : letters);
+    }
+}
+
 /* --- Chambers ---------------------------------------------------------------------------------------- */
 
 static rodt_column_plan *numbers;
@@ -1000,6 +1048,8 @@ int main(void)
         cmocka_unit_test(test_arrays_are_taken_as_they_are),
         cmocka_unit_test(test_dictionaries_that_cannot_be),
         cmocka_unit_test(test_layouts),
+        cmocka_unit_test(test_which_cells_are_there),
+        cmocka_unit_test(test_sizes_of_views),
         cmocka_unit_test(test_dictionaries),
         cmocka_unit_test(test_chambers_to_codes),
         cmocka_unit_test(test_spellings),
