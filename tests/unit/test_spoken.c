@@ -208,21 +208,31 @@ static void a_carriers_limit_is_spoken(void **state)
     static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
     static const struct {
         const char *law;
+        const char *chamber; /* 30: as in the table of the carrier */
         const char *applied;
         const char *sentence;
     } cases[] = {
-        {"ca-on", "3", "Released 2 1/8, applied 3: the stroke is 7/8. The limit is 1 3/4; that is good. Above 1 3/4 it "
-                       "would be defective."},
-        {"ca-on", "5", "Released 2 1/8, applied 5: the stroke is 2 7/8. The limit is 1 3/4; that is over by 1 1/8, so the "
-                       "brake is out of adjustment. That is a major defect, and nobody drives the vehicle until it is "
-                       "repaired."},
-        {"ca-on", "4", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake "
-                  "is out of adjustment. That is defective, and I report it and do not drive."},
-        {"us-inuse", "4", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the "
-                     "brake is out of adjustment. That is defective, and I report it and do not drive."}};
+        {"ca-on", "20", "5",
+         "Released 2 1/8, applied 5: the stroke is 2 7/8. The limit is 1 3/4; that is over by 1 1/8, so the brake is "
+         "out of adjustment. That is a major defect, and nobody drives the vehicle until it is repaired. (This limit is common practice, no source.)"},
+        {"ca-on", "20", "3",
+         "Released 2 1/8, applied 3: the stroke is 7/8. The limit is 1 3/4; that is good. Above 1 3/4 it would be a "
+         "major defect. (This limit is common practice, no source.)"},
+        {"ca-on", "30", "3",
+         "Released 2 1/8, applied 3: the stroke is 7/8. The limit is 1 3/4; that is good. Above 1 3/4 it would be "
+         "defective."},
+        {"ca-on", "30", "5",
+         "Released 2 1/8, applied 5: the stroke is 2 7/8. The limit is 1 3/4; that is over by 1 1/8, so the brake is "
+         "out of adjustment. That is a major defect, and nobody drives the vehicle until it is repaired."},
+        {"ca-on", "30", "4",
+         "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake is out "
+         "of adjustment. That is defective, and I report it and do not drive."},
+        {"us-inuse", "30", "4",
+         "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake is out "
+         "of adjustment. That is defective, and I report it and do not drive."}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        const rodt_form form = {.chamber = "clamp 30 standard", .released = "2 1/8", .applied = cases[i].applied,
-                                .psi = "95"};
+        const rodt_form form = {.chamber = cases[i].chamber, .stroke_class = "standard", .released = "2 1/8",
+                                .applied = cases[i].applied, .psi = "95"};
         rodt_finding finding;
         rodt_rules *own;
         char text[RODT_SENTENCE_SIZE];

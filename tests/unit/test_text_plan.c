@@ -273,6 +273,24 @@ static void test_readings_that_never_come_again(void **state)
     }
 }
 
+/* The cache is passed over for longer and longer, but not without an end. */
+static void test_readings_that_are_new_for_long(void **state)
+{
+    (void)state;
+    static char room[MOST][16];
+    start("us-fmcsr", &plain);
+    for (unsigned pass = 0; pass < 10; pass++) {
+        clear();
+        for (size_t i = 0; i < MOST - 1; i++) {
+            snprintf(room[i], sizeof room[i], "1.%06u", (unsigned)(pass * MOST + i));
+            row("30", room[i], "3");
+        }
+        const rodt_text_columns in = spans();
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &answers, NULL), RODT_OK);
+        compare_row(&plain, rodt_rules_find("us-fmcsr"), pass);
+    }
+}
+
 /* There, too, each reading is read by the unit of its own row. */
 static void test_units_of_readings_that_never_come_again(void **state)
 {
@@ -1058,6 +1076,7 @@ int main(void)
         cmocka_unit_test(test_units_of_readings),
         cmocka_unit_test(test_long_and_broken_cells),
         cmocka_unit_test(test_readings_that_never_come_again),
+        cmocka_unit_test(test_readings_that_are_new_for_long),
         cmocka_unit_test(test_units_of_readings_that_never_come_again),
         cmocka_unit_test(test_each_field_by_itself),
         cmocka_unit_test(test_classes_that_never_come_again),
