@@ -227,7 +227,8 @@ static void set_second_values(const value_place *place, void *record, const char
     rodt_length other[LOST_BLANK_MAX] = {{0, 0}, {0, 0}};
     if (second_offset(place) == 0)
         return;
-    (void)rodti_lost_blank_values(text, size, RODT_UNIT_IN, other);
+    if (text != NULL)
+        (void)rodti_lost_blank_values(text, size, RODT_UNIT_IN, other);
     memcpy((char *)record + second_offset(place), other, sizeof other);
 }
 

@@ -355,6 +355,10 @@ static void a_lost_blank_sets_two_values(void **state)
     assert_string_equal(text_of("rodt_reading", &reading, "other_applied"), "1 13/16");
     assert_int_equal(rodt_record_set_text(of, &reading, "applied", "", NULL), RODT_OK);
     assert_memory_equal(reading.other_applied, none, sizeof none);
+    assert_int_equal(rodt_record_set_text(of, &reading, "released", "31/8", NULL), RODT_OK);
+    assert_int_equal(rodt_record_set_text(of, &reading, "released", NULL, NULL), RODT_OK);
+    assert_false(rodt_length_given(reading.released));
+    assert_memory_equal(reading.other_released, none, sizeof none);
 }
 
 /* Exact numbers of a result have no bound of a tape; sets of bits, truth values, numbers with a sign, and no index. */
