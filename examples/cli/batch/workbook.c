@@ -10,6 +10,7 @@
 #include "ui/utf8.h"
 
 #include <errno.h>
+#include <locale.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -30,6 +31,8 @@ typedef enum cell_style {
 
 struct batch_workbook {
     FILE *file; /* what the library writes to */
+    locale_t point; /* numbers are written with a decimal point, whatever the locale is */
+    locale_t before;
     lxw_workbook *book;
     lxw_worksheet *sheet;
     lxw_format *style[STYLES];
@@ -91,6 +94,10 @@ static bool open_book(batch_workbook *to, const batch_run *run)
 {
     char path[40];
     lxw_workbook_options options = {.constant_memory = LXW_TRUE, .tmpdir = getenv("TMPDIR"), .use_zip64 = LXW_TRUE};
+    to->point = newlocale(LC_ALL_MASK, "C", (locale_t)0);
+    if (to->point == (locale_t)0)
+        return false;
+    to->before = uselocale(to->point);
     to->file = temporary_file();
     if (to->file == NULL)
         return false;
@@ -324,5 +331,9 @@ void batch_workbook_free(batch_run *run)
         lxw_workbook_free(run->workbook->book);
     if (run->workbook->file != NULL)
         fclose(run->workbook->file);
+    if (run->workbook->point != (locale_t)0) {
+        uselocale(run->workbook->before);
+        freelocale(run->workbook->point);
+    }
     free(run->workbook);
 }
