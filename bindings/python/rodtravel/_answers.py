@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
 from . import _rodtravel as _low
 from ._enums import Reason, Verdict, set_of
 from ._html import ROWS_SHOWN, table
-from ._record import Field, Record
+from ._record import Field, ReadOnly, Record
 from ._summary import Summary, summary_of
 
 if TYPE_CHECKING:
@@ -32,7 +32,7 @@ _NONE = {"stroke": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
 _reasons = set_of(Reason, of_bits=False)
 
 
-class Column:
+class Column(ReadOnly):
     """One column of answers: read by index, as a memoryview (`view`), by NumPy and through Arrow without a copy.
     Two are equal if their names and cells are.
 
@@ -51,9 +51,7 @@ class Column:
 
     @classmethod
     def _make(cls, name: str, view: memoryview) -> Self:
-        made = object.__new__(cls)
-        made._name, made._view = name, view
-        return made
+        return cls._of_slots(name, view)
 
     @property
     def name(self) -> str:
@@ -161,7 +159,7 @@ class Answer(Record):
     margin: Field[Fraction | None] = Field("Limit less applied stroke, inches; negative = over; or None.")
 
 
-class Answers:
+class Answers(ReadOnly):
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
     reasons (uint64, bit n = the Reason of number n), flags (uint8: 1 = something is missing, 2 = unreadable) and limit
     (int32, the limit that judged, units of 5 nm; NO_LIMIT = none). `margin` is limit less stroke (NO_MARGIN = none).
@@ -188,14 +186,7 @@ class Answers:
 
     @classmethod
     def _make(cls, views: Iterable[memoryview]) -> Self:
-        made = object.__new__(cls)
-        for name, view in zip(cls.__slots__, views):
-            object.__setattr__(made, name, Column._make(name, view))
-        return made
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Answers are read-only: {name} cannot be set")
+        return cls._of_slots(*map(Column._make, cls.__slots__, views))
 
     def __len__(self) -> int:
         return len(self.verdict)

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from . import _rodtravel as _low
 from ._answers import Answers, buffers, from_buffers
 from ._chambers import Chamber, chamber_of
 from ._enums import DateOrder, Drum, Unit, number_of
 from ._findings import recorded
+from ._record import ReadOnly
 from ._rules import DEFAULT_RULES, Rules, rule_set
 from ._tables import FIELDS, Opened, open_column
 from ._types import ArrowArray, ArrowStream, Day, Exact, Numbers, Texts
 
 
-class Plan:
+class Plan(ReadOnly):
     """Judges columns of numbers: a rule set, what all rows share, and codes for the chambers.
 
     Readings are int32 or int64, whole numbers of 5 nm: UNITS_PER_INCH, UNITS_PER_64TH and UNITS_PER_MM of them make a
@@ -45,10 +46,6 @@ class Plan:
         heat = 0 if drum is None else number_of(Drum, drum, "drum")
         shared = (number_of(Unit, unit, "unit"), date, psi, psi_after, engine, spring, heat)
         object.__setattr__(self, "_kept", _low.plan_start(self.rules._kept, shared))
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Plan is read-only: {name} cannot be set")
 
     def __repr__(self) -> str:
         return f"Plan({self.rules.id!r})"

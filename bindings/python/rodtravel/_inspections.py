@@ -15,7 +15,7 @@ from . import _rodtravel as _low
 from ._columns import TextPlans
 from ._enums import Outcome
 from ._html import ROWS_SHOWN, table
-from ._record import Field, Record
+from ._record import Field, ReadOnly, Record
 from ._tables import FIELDS, Opened, by_heading
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ class Inspection(Record):
     remarks: Field[tuple[str, ...]] = Field('"mixed-days", "position-twice", "undated-rows": a tuple of text.')
 
 
-class Inspections:
+class Inspections(ReadOnly):
     """The inspections of a table, in the order of the first row of each; made by vehicles of a Judge.
 
     A row is an Inspection. pyarrow, polars and DuckDB take the whole as a table, with the columns of `rodtravel batch
@@ -86,14 +86,7 @@ class Inspections:
 
     @classmethod
     def _make(cls, headings: tuple[str, ...], rows: tuple[Inspection, ...], names: int) -> Self:
-        made = object.__new__(cls)
-        for name, value in zip(cls.__slots__, (headings, rows, names)):
-            object.__setattr__(made, name, value)
-        return made
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Inspections are read-only: {name} cannot be set")
+        return cls._of_slots(headings, rows, names)
 
     def __len__(self) -> int:
         return len(self._rows)

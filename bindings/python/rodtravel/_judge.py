@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Union
+from typing import Any, Union
 
 from . import _rodtravel as _low
 from ._answers import Answers
@@ -15,6 +15,7 @@ from ._columns import TextPlans, defaults_of
 from ._enums import DateOrder, Unit, from_number, number_of
 from ._frames import frame_like
 from ._inspections import Inspections, inspections_of
+from ._record import ReadOnly
 from ._rules import DEFAULT_RULES, Rules, load_rules, rule_set
 from ._tables import FIELDS, Batch, Opened
 from ._types import ArrowArray, ArrowStream, Day, Exact, Numbers, Texts
@@ -33,7 +34,7 @@ def _limits_of(rules: Rules, limits: Rules | str | os.PathLike[str] | None) -> R
     return load_rules(path.read_text(encoding="utf-8-sig"), path.stem, law=rules)
 
 
-class Judge:
+class Judge(ReadOnly):
     """Judges tables by one rule set. What can be worked out beforehand is, so a call costs little; a Judge can be
     pickled, and any number of threads may use one.
 
@@ -77,10 +78,6 @@ class Judge:
         put(self, "_writer", Writer(self.unit, bool(decimal_comma), division, psi_division))
         put(self, "_choices", {})
         put(self, "_headings", self._given(self._words["columns"]))
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Judge is read-only: {name} cannot be set")
 
     def __repr__(self) -> str:
         words = "".join(f", {name}={value!r}" for name, value in self._words.items() if value and name != "rules")

@@ -92,7 +92,28 @@ def _plain(value: Any) -> Any:
     return value
 
 
-class Record:
+class ReadOnly:
+    """An object whose attributes are set once, when it is made."""
+
+    __slots__: tuple[str, ...] = ()
+
+    @classmethod
+    def _of_slots(cls, *values: Any) -> Self:
+        """One with these values, in the order of its slots."""
+        made = object.__new__(cls)
+        for name, value in zip(cls.__slots__, values):
+            object.__setattr__(made, name, value)
+        return made
+
+    if not TYPE_CHECKING:  # to a type checker every attribute would be allowed
+        def __setattr__(self, name, _value):
+            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be set")
+
+        def __delattr__(self, name):
+            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be deleted")
+
+
+class Record(ReadOnly):
     """A read-only value: equal to another with the same members, hashable, copied and pickled by value."""
 
     __slots__ = ("_values",)
@@ -148,13 +169,6 @@ class Record:
     def asdict(self) -> dict[str, Any]:
         """The members by name, as plain dict, list, str, int, bool, Fraction and date."""
         return {name: _plain(getattr(self, name)) for name in self._fields}
-
-    if not TYPE_CHECKING:  # to a type checker every attribute would be allowed
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be set")
-
-        def __delattr__(self, name):
-            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be deleted")
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Record) or type(other) is not type(self):

@@ -12,7 +12,7 @@ from ._enums import (AirKind, Basis, Check, Comparison, Evidence, Family, Measur
                      from_number)
 from ._error import Error, Status
 from ._html import table
-from ._record import Field, Record, millimetres
+from ._record import Field, ReadOnly, Record, millimetres
 from ._source import Source
 from ._types import Day
 
@@ -110,7 +110,7 @@ class LimitAnswer(Record, of="rodt_limit_answer"):
     conflicting_marks: Field[bool] = Field("The marks contradict each other; standard is taken.")
 
 
-class Rules:
+class Rules(ReadOnly):
     """The law of one authority, or a carrier's own limits on top of a law. Made by rule_set and load_rules.
 
     Read-only and shared: any number of threads may use one. Two are equal if they judge alike.
@@ -131,17 +131,7 @@ class Rules:
 
     @classmethod
     def _make(cls, kept: Any, made_from: tuple[str, ...]) -> Self:
-        made = object.__new__(cls)
-        for name, value in (("_kept", kept), ("_made_from", made_from), ("_rows", None), ("_air", None)):
-            object.__setattr__(made, name, value)
-        return made
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Rules is read-only: {name} cannot be set")
-
-        def __delattr__(self, name):
-            raise AttributeError(f"Rules is read-only: {name} cannot be deleted")
+        return cls._of_slots(kept, made_from, None, None)
 
     def __repr__(self) -> str:
         return f"Rules({self.id!r})"

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, ClassVar
 from . import _rodtravel as _low
 from ._enums import Reason, Verdict, set_of
 from ._html import table
+from ._record import ReadOnly
 
 if TYPE_CHECKING:
     from typing_extensions import Never, Self
@@ -18,7 +19,7 @@ _reasons = set_of(Reason, of_bits=False)
 _PERCENTS = (50, 90, 99)
 
 
-class Summary:
+class Summary(ReadOnly):
     """Counts of answers, made by summary of Answers; of two batches they can be added. `str()` is a table of text.
 
     >>> answers = judge_columns(chamber=["30"] * 2, released=["2"] * 2, applied=["4", "4 1/8"], default_psi=95)
@@ -43,14 +44,7 @@ class Summary:
     @classmethod
     def _make(cls, rows: int, verdicts: Mapping[Verdict, int], reasons: Mapping[Reason, int],
               least_margin: Fraction | None, steps: tuple[int, ...]) -> Self:
-        made = object.__new__(cls)
-        for name, value in zip(cls.__slots__, (rows, verdicts, reasons, least_margin, steps)):
-            object.__setattr__(made, name, value)
-        return made
-
-    if not TYPE_CHECKING:
-        def __setattr__(self, name, _value):
-            raise AttributeError(f"Summary is read-only: {name} cannot be set")
+        return cls._of_slots(rows, verdicts, reasons, least_margin, steps)
 
     def _values(self) -> tuple[Any, ...]:
         return tuple(getattr(self, name) for name in self.__slots__)

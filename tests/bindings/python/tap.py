@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """Runs the functions of a test file whose names begin with test_, and reports the results as TAP."""
+import importlib
 import sys
 import traceback
 
@@ -16,6 +17,14 @@ def run(names):
             print(f"not ok {number} - {name}")
             print("".join("# " + line + "\n" for line in traceback.format_exc().splitlines()), end="")
     sys.stdout.flush()
+
+
+def package(name):
+    """A package that a test can use; None = it is not installed."""
+    try:
+        return importlib.import_module(name)
+    except ImportError:
+        return None
 
 
 def skip(why):

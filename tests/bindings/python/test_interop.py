@@ -2,7 +2,6 @@
 """NumPy, pandas, polars, pyarrow and DuckDB: columns of each in, answers to each out, nothing copied. Tests of what is
 not installed are left out; with none of them the file is skipped."""
 import gc
-import importlib
 import sys
 
 import rodtravel as rt
@@ -16,14 +15,7 @@ STROKES = [10160000, 11430000, 5080000, None, None, None]
 WORDS = [str(verdict) for verdict, _, _ in WANT]
 
 
-def found(name):
-    try:
-        return importlib.import_module(name)
-    except ImportError:
-        return None
-
-
-np, pd, pl, pa, duckdb = (found(name) for name in ("numpy", "pandas", "polars", "pyarrow", "duckdb"))
+np, pd, pl, pa, duckdb = (tap.package(name) for name in ("numpy", "pandas", "polars", "pyarrow", "duckdb"))
 
 
 def same(table, **words):

@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """A Judge: the answers of judge_row for every row of every kind of table, numbers with a division, strokes alone, streams.
 Needs the standard library alone; what is about a package that is not installed is left out."""
-import importlib
 import os
 import pickle
 import random
@@ -29,14 +28,7 @@ LINES = [("out-of-adjustment", 2.125, 2.0, -0.125, 106.25), ("in-adjustment", 2.
          ("undetermined", 1.875, None, None, None)]
 
 
-def found(name):
-    try:
-        return importlib.import_module(name)
-    except ImportError:
-        return None
-
-
-np, pd, pl, pa, duckdb = (found(name) for name in ("numpy", "pandas", "polars", "pyarrow", "duckdb"))
+np, pd, pl, pa, duckdb = (tap.package(name) for name in ("numpy", "pandas", "polars", "pyarrow", "duckdb"))
 
 
 def table_of(rows):

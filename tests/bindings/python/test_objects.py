@@ -63,6 +63,16 @@ def test_read_only():
         tap.refused(AttributeError, setattr, value, "anything", 1)
 
 
+def test_what_is_held_is_read_only():
+    """Of objects with slots of their own, too: nothing can be put in their place or taken out."""
+    judge, row = rt.Judge(), {"unit_no": ["1"], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+    answers = judge(row)
+    for value in (judge, answers, answers.verdict, answers.summary(), judge.vehicles(row, "unit_no"), rt.Plan(), judge.rules):
+        for name in type(value).__slots__:
+            tap.refused(AttributeError, setattr, value, name, None)
+            tap.refused(AttributeError, delattr, value, name)
+
+
 def test_not_made_by_hand():
     for kind in (rt.Finding, rt.Rules, rt.Limit, rt.Source, rt.Answers, rt.Column, rt.Record, rt.Identification):
         assert "not by hand" in str(tap.refused(TypeError, kind))

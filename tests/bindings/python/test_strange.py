@@ -20,14 +20,7 @@ class Text(str):
     """As NumPy's str_ is one."""
 
 
-def found(name):
-    try:
-        return importlib.import_module(name)
-    except ImportError:
-        return None
-
-
-np, pd, pa, duckdb = (found(name) for name in ("numpy", "pandas", "pyarrow", "duckdb"))
+np, pd, pa, duckdb = (tap.package(name) for name in ("numpy", "pandas", "pyarrow", "duckdb"))
 
 
 def words(answers):
