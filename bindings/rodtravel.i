@@ -44,7 +44,6 @@
 %ignore rodt_ratio_add;
 %ignore rodt_ratio_multiply;
 %ignore rodt_ratio_compare;
-%ignore rodt_ratio_format;
 %ignore RODT_RATIO_TEXT_SIZE;
 /* Enumerators by their words. */
 %rename("$ignore", regexmatch$name="^rodt_(?!rules_)\\w+_find$") "";

@@ -20,13 +20,21 @@ def cell(value: Any) -> str:
     if value is None:
         return ""
     if isinstance(value, Fraction):
-        sign = "-" if value < 0 else ""
-        return sign + _low.rodt_length_format(abs(value)) if abs(value) <= 24 else str(value)
+        return _low.rodt_ratio_format(value)
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, (tuple, list)):
         return ", ".join(map(cell, value))
     return str(value.value if isinstance(value, enum.Enum) else value)
+
+
+# A date is not broken at its hyphens; sentences may be.
+_SHORT = (date, int, Fraction, enum.Enum)
+
+
+def _td(value: Any) -> str:
+    style = _CELL + ";white-space:nowrap" if isinstance(value, _SHORT) else _CELL
+    return f'<td style="{style}">{escape(cell(value))}</td>'
 
 
 def table(caption: str, head: Sequence[str], rows: Iterable[Sequence[Any]], left_out: int = 0) -> str:
@@ -38,7 +46,7 @@ def table(caption: str, head: Sequence[str], rows: Iterable[Sequence[Any]], left
                      "</tr></thead>")
     lines.append("<tbody>")
     for row in rows:
-        cells = [f'<td style="{_CELL}">{escape(cell(each))}</td>' for each in row]
+        cells = [_td(each) for each in row]
         if not head:
             cells[0] = f'<th scope="row" style="{_CELL}">{escape(cell(row[0]))}</th>'
         lines.append("<tr>" + "".join(cells) + "</tr>")

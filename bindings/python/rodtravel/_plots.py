@@ -109,7 +109,7 @@ def plot_limit(answers: Answers, *, axes: Any = None) -> Any:
         end.set_alpha(0.35)
     axes.annotate(f"{counts[_SIXTEENTHS]:,}", (0, counts[_SIXTEENTHS]), ha="center", va="bottom")
     ticks = [place for place in range(-_SIXTEENTHS, _SIXTEENTHS + 1) if place % 4 == 0]
-    ends = {-_SIXTEENTHS: f"{_SIXTEENTHS}/16 and more", _SIXTEENTHS: f"{_SIXTEENTHS}/16 and more", 0: "at limit"}
+    ends = {-_SIXTEENTHS: f"{_SIXTEENTHS}/16\nand more", _SIXTEENTHS: f"{_SIXTEENTHS}/16\nand more", 0: "at limit"}
     axes.set_xticks(ticks, [ends.get(place, f"{abs(place)}/16") for place in ticks])
     axes.set_xlabel("inches within the limit (left), over it (right)")
     axes.yaxis.set_major_formatter(lambda value, _: f"{value:,.0f}")

@@ -38,6 +38,8 @@ def test_tables_of_notebooks():
                            "over-limit, assumed-standard, assumed-clamp"], cells
     found = rt.Judge().vehicles(ROWS, "unit_no")
     assert EVIL in html(found)[0] and "<script>" not in found._repr_html_()
+    three = {"unit_no": ["T-3"] * 3, "chamber": ["30"] * 3, "released": ["2"] * 3, "applied": ["4", "4", "4 1/2"]}
+    assert "33 1/3" in html(rt.Judge(psi=95).vehicles(three, "unit_no"))[0]  # as `batch --by` says it
     many = rt.judge_columns(chamber=["30"] * 50, released=["2"] * 50, applied=["4"] * 50)
     assert html(many)[1].endswith("30 more rows")
     assert "393.47(e)(1)" in html(rt.rule_set("us-fmcsr"))[1]
