@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* How much of their limits the strokes of a file use. */
 #include "batch/histogram.h"
+#include "ui/language.h"
+
+const histogram_point histogram_points[HISTOGRAM_POINTS] = {
+    {"p50", 50}, {"p90", 90}, {"p99", 99}, {TO_SAY("most"), 100}};
 
 /* True if the stroke is at most so many half percents of the limit; exact. */
 static bool is_within(rodt_length stroke, rodt_length limit, int step)

@@ -34,6 +34,14 @@ void histogram_add(utilization_histogram *histogram, size_t row, uint16_t step, 
 /* All strokes of a row. */
 uint64_t histogram_count(const utilization_histogram *histogram, size_t row);
 
+/* The percentiles that a summary has. */
+#define HISTOGRAM_POINTS 4
+typedef struct histogram_point {
+    const char *name;
+    unsigned percent;
+} histogram_point;
+extern const histogram_point histogram_points[HISTOGRAM_POINTS];
+
 /* The first step that at least so many percent of the strokes of a row do not exceed. */
 int histogram_percentile(const utilization_histogram *histogram, size_t row, unsigned percent);
 

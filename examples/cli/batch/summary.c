@@ -110,14 +110,13 @@ static void print_chambers(const batch_counts *counts)
 
 static void print_utilization(const batch_counts *counts, size_t row, const char *name, const table *of)
 {
-    static const unsigned percents[] = {50, 90, 99, 100};
     char figures[FIGURES_MAX][FIGURE_SIZE];
     uint64_t all = histogram_count(counts->histogram, row);
     if (all == 0)
         return;
     snprintf(figures[0], FIGURE_SIZE, "%" PRIu64, all);
-    for (size_t i = 0; i < COUNT_OF(percents); i++) {
-        int step = histogram_percentile(counts->histogram, row, percents[i]);
+    for (size_t i = 0; i < HISTOGRAM_POINTS; i++) {
+        int step = histogram_percentile(counts->histogram, row, histogram_points[i].percent);
         if (step < HISTOGRAM_STEPS)
             snprintf(figures[i + 1], FIGURE_SIZE, "%d.%d", step / 2, step % 2 * 5);
         else
@@ -128,8 +127,10 @@ static void print_utilization(const batch_counts *counts, size_t row, const char
 
 static void print_histogram(const batch_counts *counts)
 {
-    const table of = {{say("counted"), "p50", "p90", "p99", say("most")}, {12, 7, 7, 7, 7}, 5};
+    table of = {.headings = {say("counted")}, .widths = {12, 7, 7, 7, 7}, .count = HISTOGRAM_POINTS + 1};
     char text[RODT_CHAMBER_TEXT_SIZE];
+    for (size_t i = 0; i < HISTOGRAM_POINTS; i++)
+        of.headings[i + 1] = say(histogram_points[i].name);
     print_wrapped(stderr, "", 0, say("stroke in percent of its limit, rounded up to a half:"));
     print_head("", &of);
     print_utilization(counts, HISTOGRAM_ALL, say("all"), &of);

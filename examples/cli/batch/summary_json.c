@@ -2,7 +2,6 @@
 /* What `rodtravel batch` counted, as one JSON object on standard output. */
 #include "batch/by_vehicle.h"
 #include "batch/summary.h"
-#include "ui/compiler.h"
 #include "ui/json_writer.h"
 
 #include <stdio.h>
@@ -60,19 +59,15 @@ static void put_steps(json_writer *json, const uint64_t steps[HISTOGRAM_STEPS + 
 /* Strokes in percent of their limits, rounded up to a half. */
 static void put_used(json_writer *json, const char *key, const utilization_histogram *histogram, size_t row)
 {
-    static const struct {
-        const char *name;
-        unsigned percent;
-    } points[] = {{"p50", 50}, {"p90", 90}, {"p99", 99}, {"most", 100}};
     uint64_t all = histogram_count(histogram, row);
     if (all == 0)
         return;
     json_key(json, key);
     json_open(json, '{');
     json_number(json, "counted", all);
-    for (size_t i = 0; i < COUNT_OF(points); i++) {
-        json_key(json, points[i].name);
-        put_step(json, histogram_percentile(histogram, row, points[i].percent));
+    for (size_t i = 0; i < HISTOGRAM_POINTS; i++) {
+        json_key(json, histogram_points[i].name);
+        put_step(json, histogram_percentile(histogram, row, histogram_points[i].percent));
     }
     put_steps(json, histogram->rows[row]);
     json_close(json, '}');
