@@ -121,11 +121,11 @@ typedef struct rodt_column_in {
 
 /* Where the answers go: room for as many rows as the call says. None may overlap another column, in or out. */
 typedef struct rodt_column_out {
-    int32_t *stroke;      /* applied - released, or RODT_COLUMN_NO_STROKE */
+    int32_t *stroke;      /* applied - released, in units of RODT_COLUMN_PER_INCH, or RODT_COLUMN_NO_STROKE */
     uint8_t *verdict;     /* rodt_verdict */
     uint64_t *reasons;    /* sets of RODT_REASON_BIT */
     uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
-    int32_t *limit;       /* the limit that judged, or RODT_COLUMN_NO_LIMIT; NULL = not wanted */
+    int32_t *limit;       /* the limit that judged, in the same units, or RODT_COLUMN_NO_LIMIT; NULL = not wanted */
     uint64_t reserved[3]; /* zero */
 } rodt_column_out;
 

@@ -79,7 +79,8 @@ RODT_API bool rodt_field_accepts(rodt_field field, const char *text, size_t size
 RODT_API bool rodt_unit_is_vehicle(const char *text, size_t size);
 
 /* True if the first unit of length that a heading names is this one: "Released (mm)", "applied_in". Numbers below it
- * that name no unit are then in that unit, whatever a program would else read them in. */
+ * that name no unit are then in that unit, whatever a program would else read them in. heading is size bytes of
+ * UTF-8; NULL, or a heading without a unit, is false for every unit. */
 RODT_API bool rodt_heading_names_unit(const char *heading, size_t size, rodt_unit unit);
 
 #ifdef __cplusplus
