@@ -69,6 +69,23 @@ RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const
 RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM]);
 
 /*
+ * Finds what was kept for an earlier row that differs in its stroke alone and must have the same verdict, reasons and
+ * limit (rodt_row_cache_keep_alike), for a row that rodt_row_cache_find did not find: so rows whose readings never come
+ * again are found too. Readings are read, in double quotes or without. Counts a row for the result, and remembers the
+ * row for rodt_row_cache_keep. Returns the caller's bytes, valid until the next keep_alike; NULL = not known, and
+ * *stroke and *margin are untouched.
+ *
+ * stroke  gets the applied stroke of this row; {0, 0} = it has none
+ * margin  gets its margin; {0, 0} = it has none
+ */
+RODT_API void *rodt_row_cache_find_alike(rodt_row_cache *cache, const char *row, const uint32_t *ends,
+                                         rodt_length *stroke, rodt_length *margin);
+
+/* As rodt_row_cache_find_alike, for the cells of rodt_row_cache_find_cells, which have no quotes around them. */
+RODT_API void *rodt_row_cache_find_alike_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM],
+                                               rodt_length *stroke, rodt_length *margin);
+
+/*
  * As rodt_row_cache_find_cells, for a row that was not found: cells that are new are read. Remembers the row for
  * rodt_row_cache_keep.
  *
@@ -82,6 +99,10 @@ RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span c
  * valid until the next keep; NULL = it cannot be kept. */
 RODT_API void *rodt_row_cache_keep(rodt_row_cache *cache);
 
+/* Keeps the row that was read last, whose texts these are, for all that differ from it in the stroke alone, as
+ * rodt_row_cache_keep does. */
+RODT_API void *rodt_row_cache_keep_alike(rodt_row_cache *cache, const rodt_form *text);
+
 /* Takes so many rows of one result. False stops. */
 typedef bool rodt_row_sink(void *context, const void *bytes, uint64_t rows);
 
@@ -89,8 +110,8 @@ typedef bool rodt_row_sink(void *context, const void *bytes, uint64_t rows);
  * whose rows were not given out is never evicted. Returns false if the sink stopped it. */
 RODT_API bool rodt_row_cache_flush(rodt_row_cache *cache, rodt_row_sink *sink, void *context);
 
-/* Call it before each chunk of a stream. False: nearly every row of the last chunks was new, so this one is better
- * judged without the cache (back-off). */
+/* Call it before each chunk of a stream. False: most rows of the last chunks were new, so rodt_row_cache_find finds
+ * nothing in this one and rodt_row_cache_keep keeps nothing (back-off); rows that are alike are found. */
 RODT_API bool rodt_row_cache_begin_chunk(rodt_row_cache *cache);
 
 /*

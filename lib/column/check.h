@@ -11,7 +11,7 @@
  * and missing cells are told by a bitmap. */
 static inline bool arrow_is_sane(const struct ArrowArray *array, int64_t buffers)
 {
-    const int64_t most = INT64_MAX / 16; /* cells */
+    const int64_t most = (int64_t)(SIZE_MAX / 32); /* cells */
     return array->length >= 0 && array->length <= most && array->offset >= 0 && array->offset <= most &&
            array->null_count >= -1 && array->n_buffers >= buffers && array->buffers != NULL &&
            (array->null_count <= 0 || array->buffers[0] != NULL);

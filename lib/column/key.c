@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "column/equivalence.h"
-#include "column/fine.h"
 #include "core/always.h"
 #include "core/text.h"
 #include "judge/reasons.h"
@@ -24,7 +23,7 @@ static const key_class class_of_its_own = {0, CLASS_OWN};
 
 static bool is_length(rodt_field field)
 {
-    return field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED || field == RODT_FIELD_RATED_STROKE ||
+    return key_is_measurement(field) || field == RODT_FIELD_RATED_STROKE ||
            field == RODT_FIELD_MARKED_LIMIT || field == RODT_FIELD_DIVISION;
 }
 
@@ -46,6 +45,7 @@ bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_fo
     builder->rules = rodt_rules_ref(rules);
     builder->form = *form;
     builder->is_stream = is_stream;
+    fine_fill(&builder->fine);
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         key_field *field = &builder->field[i];
         field->shift = shift;
@@ -186,14 +186,14 @@ static cell_class class_of_cell(const key_builder *builder, rodt_field field, co
     if (rodti_key_is_blank(text))
         text = rodt_form_get(&builder->form, field);
     if (text == NULL) {
-        bool is_reading = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+        bool is_reading = key_is_measurement(field);
         bool is_chamber = field == RODT_FIELD_CHAMBER && builder->is_stream;
         return (cell_class){class_of_nothing, is_reading ? KEY_NO_STROKE : is_chamber ? KEY_UNCACHEABLE : 0, 0};
     }
     if (field == RODT_FIELD_UNIT)
         return class_of_unit(text);
     rodt_reading reading = read_alone(builder, field, text, unit);
-    if (field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED)
+    if (key_is_measurement(field))
         return class_of_reading(&reading, field);
     key_class class_of;
     if (is_length(field) && class_of_length(field, &reading, &class_of))
@@ -247,12 +247,12 @@ bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span
     const bool numbered = number_class(to, bits_of[field], class_of_value((uint64_t)length.unit), &number);
     if (NEVER(!numbered)) /* a measurement has a class for each unit, and few for what is wrong with it */
         return false;
-    const int64_t fine = fine_of_length(&length);
+    const int64_t fine = fine_of_length(&length, &builder->fine);
     *out = (key_part){(uint64_t)number << to->shift, field == RODT_FIELD_APPLIED ? fine : -fine};
     return true;
 }
 
-/* The same as it is cached. False: it is not plain, or in a stream no whole number of units. */
+/* The same as it is cached. */
 static bool read_plain_cell(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
                             cell_meaning *meaning)
 {
@@ -262,7 +262,7 @@ static bool read_plain_cell(key_builder *builder, rodt_field field, rodt_text_sp
     const bool is_whole = part.fine % FINE_PER_UNIT == 0;
     *meaning = (cell_meaning){.key_bits = part.bits,
                               .value = is_whole ? (uint32_t)(part.fine / FINE_PER_UNIT) : KEY_VALUE_FINE};
-    return is_whole || !builder->is_stream;
+    return true;
 }
 
 cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
@@ -270,9 +270,8 @@ cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_te
 {
     key_field *to = &builder->field[field];
     cell_meaning meaning;
-    bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
     to->reads++;
-    if (text == NULL || !is_measurement ||
+    if (text == NULL || !key_is_measurement(field) ||
         !read_plain_cell(builder, field, (rodt_text_span){text, strlen(text)}, tag, &meaning))
         meaning = meaning_of(to, bits_of[field], class_of_cell(builder, field, text, unit));
     rodti_cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);

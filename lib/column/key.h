@@ -4,6 +4,7 @@
 #define RODT_KEY_H
 
 #include "column/cache.h"
+#include "column/fine.h"
 #include "rodtravel/column_text.h"
 
 /* A row with such a cell has no key: its result depends on more than the classes. */
@@ -14,8 +15,7 @@
 
 #define KEY_CLASSES 512u
 
-/* The value of a measurement that is plain, but no whole number of units: rodti_key_read_plain has its parts. Keys of
- * streams have no such value. */
+/* The value of a measurement that is plain, but no whole number of units: rodti_key_read_plain has its parts. */
 #define KEY_VALUE_FINE ((uint32_t)INT32_MIN)
 
 /* Longest text of a cell that any reader takes, its zero byte included. */
@@ -52,6 +52,7 @@ typedef struct key_builder {
     const rodt_rules *rules;
     rodt_form form; /* its texts hold for cells with nothing in them; none is blank */
     bool is_stream;         /* rows without a readable chamber have no key */
+    fine_table fine;        /* for measurements */
     key_field field[RODT_READING_FIELDS];
 } key_builder;
 
@@ -75,12 +76,17 @@ INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
     return (row_key){bits, (bits & KEY_NO_STROKE) != 0 ? 0 : stroke};
 }
 
+/* The two readings of the tape. */
+INLINE bool key_is_measurement(rodt_field field)
+{
+    return field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+}
+
 /* A cell with nothing in it, in a row of a stream. */
 INLINE cell_meaning key_of_nothing(rodt_field field)
 {
-    bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
     return (cell_meaning){
-        .key_bits = is_measurement ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
+        .key_bits = key_is_measurement(field) ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
 }
 
 /* What a measurement adds to its row. */

@@ -23,20 +23,13 @@
 #define PROFILE_SLOTS 4096
 #define SEEN_KEYS 1024
 
-/* STROKE_MOVED in parts (fine.h). */
-#define FINE_MOVED (STROKE_MOVED * FINE_PER_UNIT)
-
 /* Blocks that the back-off of a column skips at most. */
 #define BACKOFF_MOST 63
-
-/* Outcomes of a negative stroke, of none, of hardly any, then as they follow each other: up to the first step, at it,
- * beyond it ... */
-#define PROFILE_OUTCOMES (4 + 2 * STROKE_STEPS)
 
 /* The outcomes of all rows that differ in the stroke alone. */
 typedef struct row_profile {
     int64_t step[STROKE_STEPS]; /* parts (fine.h) */
-    column_result outcomes[PROFILE_OUTCOMES];
+    column_result outcomes[FINE_REGIONS];
 } row_profile;
 
 struct rodt_text_plan {
@@ -152,22 +145,13 @@ INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, 
         out->limit[row] = of.limit;
 }
 
-/* Where the outcome of a stroke is. */
-INLINE size_t region_of(const row_profile *profile, int64_t stroke)
-{
-    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0) + (stroke >= FINE_MOVED);
-    for (int k = 0; k < STROKE_STEPS; k++)
-        region += (stroke >= profile->step[k]) + (stroke > profile->step[k]);
-    return (size_t)region;
-}
-
 static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int64_t stroke, row_profile *profile)
 {
     int64_t released = stroke < 0 ? -stroke : 0;
     reading->released = rodti_column_length(released, FINE_PER_INCH);
     reading->applied = rodti_column_length(released + stroke, FINE_PER_INCH);
     rodt_finding finding = rodti_column_judge(reading, rules);
-    profile->outcomes[region_of(profile, stroke)] = column_result_of(&finding);
+    profile->outcomes[fine_region(profile->step, stroke)] = column_result_of(&finding);
 }
 
 /* Every region holds -1, 0, 1, a whole movement, a step or the stroke after one. */
@@ -188,7 +172,7 @@ static void judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_pr
 static void judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     rodt_finding finding = rodti_column_judge(reading, rules);
-    profile->outcomes[region_of(profile, -1)] = column_result_of(&finding);
+    profile->outcomes[fine_region(profile->step, -1)] = column_result_of(&finding);
 }
 
 /* The profile of a row's key, if it is worth making; else NULL. */
@@ -364,7 +348,7 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
             status = judge_row(plan, in, first + i, out, error);
             continue;
         }
-        put_outcome(out, first + i, units_of(stroke), profile->outcomes[region_of(profile, stroke)]);
+        put_outcome(out, first + i, units_of(stroke), profile->outcomes[fine_region(profile->step, stroke)]);
     }
     return status;
 }

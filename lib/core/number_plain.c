@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1] = {1, 10, 100, 1000, 10000, 100000, 1000000};
+
 /* The value of a digit here; 10 and more = it is none, or the text ends. */
 static uint32_t digit_at(const char *at, const char *end)
 {
@@ -41,15 +43,13 @@ static const char *take_whole(const char *at, const char *end, uint32_t *value)
 static const char *take_decimals(const char *at, const char *end, uint32_t whole, plain_number *out)
 {
     const char *const start = at;
-    uint32_t den = 1;
     uint32_t digit;
     for (; (digit = digit_at(at, end)) <= 9; at++) {
         if (at - start >= PLAIN_DECIMALS)
             return NULL;
         whole = whole * 10 + digit;
-        den *= 10;
     }
-    *out = (plain_number){whole, den, false};
+    *out = (plain_number){whole, rodti_power_of_ten[at - start], false};
     return at != start ? skip_blanks(at, end) : NULL;
 }
 

@@ -3,6 +3,8 @@
 #ifndef RODT_NUMBER_PLAIN_H
 #define RODT_NUMBER_PLAIN_H
 
+#include <string.h>
+
 #include "core/common.h"
 
 /* num / den, not in lowest terms. */
@@ -24,6 +26,71 @@ typedef struct plain_number {
  * end  of the text; NULL = a zero byte closes it
  */
 const char *rodti_number_plain(const char *text, const char *end, bool decimal_comma, plain_number *out);
+
+extern const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1];
+
+/* --- Decimals alone -------------------------------------------------------------------------------------- */
+
+#if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
+#define NUMBER_DECIMALS 1
+
+/* The digits at the end of a text of 4 bytes or more, all at a time. False: there are fewer, or too few bytes before
+ * them. */
+INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uint32_t *value)
+{
+    const uint64_t each = UINT64_C(0x0101010101010101);
+    const uint64_t half = UINT64_C(0x000000FF000000FF);
+    uint64_t word;
+    uint32_t last;
+    if (size >= sizeof word) {
+        memcpy(&word, text + size - sizeof word, sizeof word);
+    } else {
+        memcpy(&last, text + size - sizeof last, sizeof last);
+        word = (uint64_t)last << 32;
+    }
+    word = (word ^ each * '0') & UINT64_MAX << 8 * (8 - digits); /* the first digit is in the lowest byte */
+    if ((((word + each * 0x76) | word) & each * 0x80) != 0) /* a byte that was not loaded is no digit either */
+        return false;
+    word = word * 10 + (word >> 8); /* pairs, in every other byte */
+    *value = (uint32_t)(((word & half) * (100 + (UINT64_C(1000000) << 32)) +
+                         (word >> 16 & half) * (1 + (UINT64_C(10000) << 32))) >> 32);
+    return true;
+}
+
+/* Reads a text that is a whole number and decimals and nothing else, as rodti_number_plain does. False: that one has
+ * the answer. */
+INLINE bool number_decimals(const char *text, size_t size, bool decimal_comma, plain_number *out)
+{
+    const char point = decimal_comma ? ',' : '.';
+    uint32_t whole = size >= 4 ? (uint32_t)(unsigned char)text[0] - '0' : 10;
+    uint32_t value;
+    size_t at = 1;
+    if (whole > 9)
+        return false;
+    for (; text[at] != point; at++) {
+        const uint32_t digit = (uint32_t)(unsigned char)text[at] - '0';
+        if (digit > 9 || whole == 0 || at >= PLAIN_WHOLE_DIGITS)
+            return false;
+        whole = whole * 10 + digit;
+    }
+    const size_t digits = size - at - 1;
+    if (digits - 1 >= PLAIN_DECIMALS || !number_last_digits(text, size, digits, &value))
+        return false;
+    const uint32_t den = rodti_power_of_ten[digits];
+    *out = (plain_number){whole * den + value, den, false};
+    return true;
+}
+
+#else
+#define NUMBER_DECIMALS 0
+
+INLINE bool number_decimals(const char *text, size_t size, bool decimal_comma, plain_number *out)
+{
+    (void)text, (void)size, (void)decimal_comma, (void)out;
+    return false;
+}
+
+#endif
 
 /* The end of what follows a number, without the blanks behind it. */
 const char *rodti_plain_end(const char *rest, const char *end);

@@ -101,9 +101,10 @@ static const rodt_enumerator message_code_rows[] = {
                "a rotochamber, say so"),
     ENUMERATOR(RODT_MESSAGE_STROKE_CONFLICTING_MARKS, "stroke.conflicting-marks", ENGLISH_STROKE_CONFLICTING_MARKS),
     ENUMERATOR(RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, "stroke.no-published-limit", ENGLISH_STROKE_NO_PUBLISHED_LIMIT),
-    ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE, "stroke.rules-not-in-force", "{rules} has no text for the day"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE, "stroke.rules-not-in-force",
+               "the rule set {rules} has no text for the day"),
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE_FROM, "stroke.rules-not-in-force.from",
-               "{rules} has no text for the day; it starts on {day}"),
+               "the rule set {rules} has no text for the day; it starts on {day}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND, "stroke.limit-unconfirmed.second-hand",
                "the limit is unconfirmed (second-hand): it was not read in its source and is not law; look it up "
                "before you rely on it"),
@@ -128,17 +129,17 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_AMBIGUOUS_SAME, "stroke.date-ambiguous.same",
                "the date can mean two days; the limit is the same on both"),
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_AMBIGUOUS_DEPENDS, "stroke.date-ambiguous.depends",
-               "the date can mean two days; the limit depends on which it is"),
+               "the date can mean two days; the limit can depend on which it is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_UNREADABLE_SAME, "stroke.date-unreadable.same",
                "the date cannot be read; the limit never changed"),
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_UNREADABLE_SAME_FROM, "stroke.date-unreadable.same-from",
                "the date cannot be read; the limit never changed, but an inspection before {day} is under no text of "
                "the rule set"),
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_UNREADABLE_DEPENDS, "stroke.date-unreadable.depends",
-               "the date cannot be read; the limit depends on it"),
+               "the date cannot be read; the limit can depend on it"),
     ENUMERATOR(RODT_MESSAGE_STROKE_DATE_UNREADABLE_DEPENDS_FROM, "stroke.date-unreadable.depends-from",
-               "the date cannot be read; the limit depends on it, but an inspection before {day} is under no text of "
-               "the rule set"),
+               "the date cannot be read; the limit can depend on it, but an inspection before {day} is under no text "
+               "of the rule set"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LOST_BLANK, "stroke.lost-blank",
                "{said}: the verdict depends on which was meant; write it with its blank"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LOST_BLANK_BOTH, "stroke.lost-blank.both",
@@ -157,7 +158,7 @@ static const rodt_enumerator message_code_rows[] = {
                "a brake that is over its limit or does not work is a major defect ({document}, {section}): do not "
                "drive, report it"),
     ENUMERATOR(RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT_AIR_CHECKS_ONLY, "stroke.no-published-limit.air-checks-only",
-               "{rules} has air checks only and limits no stroke; choose a rule set that does"),
+               "the rule set {rules} has air checks only and limits no stroke; choose a rule set that does"),
     ENUMERATOR(RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN, "stroke.assumed-clamp.open",
                "checked as a clamp-band chamber; another kind of this size has no limit here, so look at yours"),
 
@@ -343,7 +344,8 @@ static const rodt_enumerator message_code_rows[] = {
                "not less than half of the governor's cut-out"),
 
     /* What an undetermined air check lacks. */
-    ENUMERATOR(RODT_MESSAGE_AIR_MISSING_ROW, "air.missing.row", "{rules} has no figure for this check and vehicle"),
+    ENUMERATOR(RODT_MESSAGE_AIR_MISSING_ROW, "air.missing.row",
+               "the rule set {rules} has no figure for this check and vehicle"),
     ENUMERATOR(RODT_MESSAGE_AIR_MISSING_VEHICLE, "air.missing.vehicle", "single vehicle, combination or bus decides"),
     ENUMERATOR(RODT_MESSAGE_AIR_MISSING_TOWED_UNITS, "air.missing.towed-units", "the number of towed units decides"),
     ENUMERATOR(RODT_MESSAGE_AIR_MISSING_BUILT, "air.missing.built", ENGLISH_AIR_MISSING_BUILT),

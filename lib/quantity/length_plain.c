@@ -23,7 +23,9 @@ static bool is_within(const plain_length *length)
 bool rodti_length_plain_parts(const char *text, const char *end, const rodt_style *style, plain_length *out)
 {
     plain_length read = {.unit = style->unit};
-    const char *rest = rodti_number_plain(text, end, style->decimal_comma, &read.number);
+    const char *rest = end;
+    if (end == NULL || !number_decimals(text, (size_t)(end - text), style->decimal_comma, &read.number))
+        rest = rodti_number_plain(text, end, style->decimal_comma, &read.number);
     if (rest == NULL || !find_unit(rest, end, read.number.is_fraction, &read.unit) ||
         (read.number.is_fraction && read.unit != RODT_UNIT_IN) || !is_within(&read))
         return false;

@@ -126,6 +126,19 @@ static void report_unlike(table_reader *reader, const rodt_air_limit *row, const
                           "the law times another span, so the two cannot be compared: %s", law->published);
 }
 
+/* A figure is compared in psi and as what is left; one with many digits does not fit there, and is not judged by it. */
+static bool is_comparable(const rodt_air_limit *row, int towed_units)
+{
+    air_range range;
+    return !rodt_ratio_given(row->value) || find_range(row, towed_units, &range);
+}
+
+static void report_digits(table_reader *reader)
+{
+    rodti_table_fault(reader, AIR_VALUE, 1, RODT_E_TABLE,
+                      "the figure has too many digits to be compared with the law's");
+}
+
 /* --- Every vehicle, every day ------------------------------------------------------------------------ */
 
 static bool is_alike(const rodt_air_limit *row, const rodt_air_limit *law)
@@ -154,6 +167,10 @@ static bool check_vehicle(table_reader *reader, air_rows law, const rodt_air_lim
             continue;
         }
         compared = true;
+        if (!is_comparable(row, vehicle->towed_units)) {
+            report_digits(reader);
+            return false;
+        }
         if (!rodti_air_is_within(row, other, vehicle->towed_units)) {
             report_laxer(reader, row, other, vehicle);
             return false;

@@ -14,10 +14,13 @@ typedef struct material {
 
 static const material materials[] = {
     {"GNU MP", "LGPL-3.0-or-later OR GPL-2.0-or-later", "optional"},
-    {"jansson", "MIT", "optional"},
+    {"zlib", "Zlib", "optional"},
+    {"zstd", "BSD-3-Clause", "optional"},
+    {"libxlsxwriter", "BSD-2-Clause", "optional"},
     {"meson", "Apache-2.0", "excluded"},
     {"cmocka", "Apache-2.0", "excluded"},
     {"SWIG", "GPL-3.0-or-later", "excluded"},
+    {"jansson", "MIT", "excluded"},
     {"Doxygen", "GPL-2.0-only", "excluded"}};
 _Static_assert(COUNT_OF(materials) >= BILL_VERSIONS - 1, "the first of them have versions, after the library's own");
 

@@ -88,7 +88,8 @@ int main(int argc, char **argv)
 {
     const mode *asked = find_mode(argc, argv);
     if (asked == NULL) {
-        fputs("usage: tablec --check|TABLES.c SENTENCES.h TEXTS.h|--bill BILL.json VERSION GMP-VERSION JANSSON-VERSION "
+        fputs("usage: tablec --check|TABLES.c SENTENCES.h TEXTS.h|--bill BILL.json VERSION GMP-VERSION ZLIB-VERSION "
+              "ZSTD-VERSION XLSXWRITER-VERSION "
               "sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv aircheck.csv volumes.csv steps.csv\n",
               stderr);
         return 2;

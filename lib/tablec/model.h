@@ -23,8 +23,9 @@ enum {
     FILE_COUNT
 };
 
-/* Versions that a bill of materials names: the library's own, GNU MP's, jansson's; "none" = not in the build. */
-#define BILL_VERSIONS 3
+/* Versions that a bill of materials names: the library's own, and those of the first materials of bill.c; "none" = not
+ * in the build. */
+#define BILL_VERSIONS 5
 
 /* What a figure is based on. An id is a text until all files are read. */
 typedef struct citation {

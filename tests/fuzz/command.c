@@ -52,7 +52,10 @@ static void each_file(void (*call)(const char *name))
 
 static void remove_file(const char *name) { demand(unlinkat(here, name, 0) == 0); }
 
-static void check_no_temporary(const char *name) { demand(strstr(name, ".rodtravel-") == NULL); }
+/* What the command puts into the name of a temporary file; no input gives such a name itself. */
+#define MARK ".rodtravel-"
+
+static void check_no_temporary(const char *name) { demand(strstr(name, MARK) == NULL); }
 
 static void remove_folder(void)
 {
@@ -150,7 +153,8 @@ void command_keep_inside(char *text, size_t size)
 {
     for (size_t i = 0; i < size; i++) {
         bool fraction = i > 0 && text[i - 1] >= '0' && text[i - 1] <= '9';
-        if ((text[i] == '/' && !fraction) || (text[i] == '.' && i > 0 && text[i - 1] == '.'))
+        bool temporary = size - i >= strlen(MARK) && memcmp(text + i, MARK, strlen(MARK)) == 0;
+        if ((text[i] == '/' && !fraction) || (text[i] == '.' && i > 0 && text[i - 1] == '.') || temporary)
             text[i] = ',';
     }
 }

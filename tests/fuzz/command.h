@@ -37,7 +37,8 @@ const outcome *command_run_arguments(char *const *arguments);
 /* Any function of the command in its place: the folder is the current one, and what it prints is collected. */
 const outcome *command_call(int (*call)(void *context), void *context);
 
-/* A text that is given as a name or an answer: afterwards it is the path of no file outside the folder. */
+/* A text that is given as a name or an answer: afterwards it is the path of no file outside the folder, nor
+ * the name of a temporary one. */
 void command_keep_inside(char *text, size_t size);
 
 /* The input, closed by a zero byte. To be freed. */

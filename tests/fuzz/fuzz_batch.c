@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as rows of a table, judged one by one, and in chunks through the cache, written or counted by vehicle: the
- * same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so that
- * everything is once the end of one. */
+/* Any bytes as rows of a table, or, from a brace on, as lines of JSON, judged one by one, and in chunks through the cache,
+ * written or counted by vehicle: the same bytes come out, the same is counted, and the work stops at the same place.
+ * Blocks are small here, so that everything is once the end of one. */
 #include "batch/by_vehicle.h"
 #include "batch/chunk_run.h"
 
@@ -18,6 +18,7 @@ static const char header[] = "chamber,released,applied,psi,date,unit,stroke_clas
 static batch_options options = {
     .columns = {.fields = FIELDS_OF_READING, .needed = FIELDS_NEEDED},
     .separator = ',',
+    .decimals = -1,
     .no_cache = true,
 };
 
@@ -44,7 +45,7 @@ typedef struct bytes {
 static long give(void *context, char *buffer, size_t size)
 {
     bytes *from = context;
-    size_t head = sizeof header - 1;
+    size_t head = options.columns.members ? 0 : sizeof header - 1;
     size_t count = head + from->size - from->at;
     if (count > from->has_chunk)
         count = from->has_chunk;
@@ -101,6 +102,17 @@ static void judge(batch_chunk *chunk, csv_reader *reader, bool in_chunks, outcom
     }
 }
 
+static void read_header(batch_run *whole, csv_reader *reader, csv_record *record)
+{
+    if (options.columns.members) {
+        demand(columns_of_members(&whole->header.columns, &options.columns));
+        return;
+    }
+    demand(csv_next(reader, record) == CSV_RECORD && batch_header_read(&whole->header, record, &options.columns, ','));
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
+        demand(whole->header.columns.column[fields[i]] == i);
+}
+
 static void run(bytes from, bool cached, outcome *to)
 {
     csv_reader reader;
@@ -108,15 +120,14 @@ static void run(bytes from, bool cached, outcome *to)
     batch_run *whole = calloc(1, sizeof *whole);
     batch_chunk *chunk = calloc(1, sizeof *chunk);
     demand(whole != NULL && chunk != NULL && output_open(&to->out, -1));
-    demand(csv_open(&reader, (csv_source){give, &from}, ','));
+    const csv_source bytes_of = {give, &from};
+    demand(options.columns.members ? csv_open_lines(&reader, bytes_of) : csv_open(&reader, bytes_of, ','));
     options.no_cache = !cached;
     whole->options = &options;
     whole->separator = ',';
     whole->context.rules = rodt_rules_find(RODT_DEFAULT_RULES);
     whole->context.day = (rodt_date){2024, 6, 5};
-    demand(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options.columns, ','));
-    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
-        demand(whole->header.columns.column[fields[i]] == i);
+    read_header(whole, &reader, &record);
     demand(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, JOBS));
     if (options.by_count > 0)
         demand(batch_by_find(whole, &record) && batch_by_open(chunk));
@@ -148,9 +159,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     static outcome reference;
     static outcome cached;
     const size_t pieces[] = {size + sizeof header, 61, 61};
+    options.columns.members = size > 0 && data[0] == '{';
     for (size_t i = size % 2; i < sizeof pieces / sizeof pieces[0]; i += 2) {
         options.by[0] = "stroke_class";
-        options.by_count = i == 2;
+        options.by_count = i == 2 && !options.columns.members;
         memset(&reference, 0, sizeof reference);
         memset(&cached, 0, sizeof cached);
         run((bytes){.data = data, .size = size, .has_chunk = pieces[i]}, false, &reference);

@@ -278,7 +278,7 @@ static void judge(const columns *made, const rodt_reading *common)
 static size_t any_rows(source *from)
 {
     uint64_t choice = number(from, 2);
-    return choice % 16 == 0 ? choice / 16 % ROWS_MOST : choice / 16 % 12;
+    return (size_t)(choice / 16 % (choice % 16 == 0 ? ROWS_MOST : 12));
 }
 
 static void judge_columns(source *from, const made_plan *of)

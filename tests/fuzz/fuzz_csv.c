@@ -110,17 +110,19 @@ static void check_row(row_splitter *split, const char *bytes, const csv_record *
     }
 }
 
-/* `bytes` follow the first record, and zero bytes follow them. */
+/* `bytes` follow the first record, and zero bytes follow them. The complete records of a buffer that could hold a record
+ * of too many cells may be told to end early. */
 static void check_index(csv_reader *reader, const csv_index_variant *variant, const char *bytes, size_t size)
 {
     csv_record record;
     size_t safe = variant->complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
+    const bool exact = size < CSV_CELLS_MAX;
     size_t at = 0;
     demand(safe <= size);
     while (csv_next(reader, &record) == CSV_RECORD) {
         size_t end = at + record.size + record.line_end_size;
         bool complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n';
-        demand(at >= safe ? at > safe || record.bad_quotes || !complete : end <= safe && !record.bad_quotes);
+        demand(at >= safe ? at > safe || record.bad_quotes || !complete || !exact : end <= safe && !record.bad_quotes);
         if (complete)
             check_row(variant->split_quoted_row, bytes + at, &record, reader->separator);
         at = end;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as one JSON object: the reader over its members stays inside, ends, and what it gives lies in order. */
+/* Any bytes as one JSON object: the reader over its members stays inside, ends, and what it gives lies in order. What it
+ * takes for an object or an array is one. */
 #include "io/json_object.h"
 
 #include <stdint.h>
@@ -8,11 +9,25 @@
 
 #include "source.h"
 
-static void check_text(json_text has_chunk)
+static void check_text(json_span has_chunk)
 {
     char text[64];
     size_t size = json_object_text(has_chunk, text, sizeof text);
     demand(size == JSON_NO_TEXT || (size <= has_chunk.size && size < sizeof text && text[size] == '\0'));
+}
+
+static void check_nested(json_span whole)
+{
+    json_object_reader reader;
+    json_member found;
+    json_status status;
+    bool is_array = whole.bytes[0] == '[';
+    json_object_open(&reader, whole.bytes, whole.size);
+    while ((status = is_array ? json_array_next(&reader, &found) : json_object_next(&reader, &found)) == JSON_MEMBER) {
+        if (found.kind == JSON_NESTED)
+            check_nested(found.value);
+    }
+    demand(status == JSON_END);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
@@ -36,6 +51,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         check_text(found.name);
         if (found.kind == JSON_TEXT)
             check_text(found.value);
+        if (found.kind == JSON_NESTED)
+            check_nested(found.value);
     }
     if (status == JSON_END)
         demand(reader.close >= after && reader.close < bytes + size && *reader.close == '}');

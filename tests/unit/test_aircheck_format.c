@@ -108,7 +108,7 @@ static void unjudged_sentences(void **state)
     (void)state;
     expect("us-cdl", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING}, "low-pressure warning: not done", "");
     expect("us-tx", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("60")},
-           "the low-pressure warning came on at 60 psi: undetermined, us-tx has no figure for this check and vehicle", "");
+           "the low-pressure warning came on at 60 psi: undetermined, the rule set us-tx has no figure for this check and vehicle", "");
     expect("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .before = gauge("80"), .after = gauge("100"),
                                        .seconds = {60, 1}},
            "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi or 587 kPa to 690 "

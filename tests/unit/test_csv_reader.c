@@ -141,10 +141,40 @@ static void more_cells_than_any_table_has_are_told(void **state)
     free(bytes);
 }
 
+/* A line is searched in steps, and a carriage return inside is a byte like any other. */
+static void a_line_ends_where_it_ends(void **state)
+{
+    (void)state;
+    char bytes[1100];
+    for (size_t size = 250; size < 1030; size += size == 265 || size == 520 ? 240 : 1) {
+        for (size_t at = 0; at < size; at += at == 5 ? 240 : 1) {
+            csv_reader reader;
+            csv_record record;
+            memset(bytes, ',', sizeof bytes);
+            memcpy(bytes, "x\n", 2);
+            bytes[2 + at] = '\r';
+            bytes[2 + size - 1] = ',';
+            memcpy(bytes + 2 + size, "\r\ny", 4);
+            given from = text(bytes);
+            assert_true(csv_open_lines(&reader, source_of(&from)));
+            assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
+            assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
+            assert_int_equal(record.size, size);
+            assert_int_equal(record.count, 1);
+            assert_int_equal(record.line_end_size, 2);
+            assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
+            assert_int_equal(record.size, 1);
+            assert_int_equal(csv_next(&reader, &record), CSV_END);
+            csv_close(&reader);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(a_source_that_fails_ends_the_input),
                                        cmocka_unit_test(lines_are_counted_within_quotes),
+                                       cmocka_unit_test(a_line_ends_where_it_ends),
                                        cmocka_unit_test(a_reader_is_not_opened_without_memory),
                                        cmocka_unit_test(a_record_that_does_not_fit_in_memory_is_told),
                                        cmocka_unit_test(more_cells_than_any_table_has_are_told)};

@@ -428,6 +428,13 @@ static void test_numbers_are_written(void **state)
         {{INT64_MIN, 1}, "-9223372036854775808"},
         {{INT64_MIN, INT64_MAX}, "-1 1/9223372036854775807"},
         {{INT64_MAX, 2}, "4611686018427387903 1/2"},
+        {{99999999, 1}, "99999999"},
+        {{-99999999, 99999998}, "-1 1/99999998"},
+        {{1, 99999999}, "1/99999999"},
+        {{1, 100000000}, "1/100000000"},
+        {{100000000, 99999999}, "1 1/99999999"},
+        {{1002003, 1000000}, "1 2003/1000000"},
+        {{-41, 16}, "-2 9/16"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[RODT_RATIO_TEXT_SIZE] = "#";
@@ -437,6 +444,10 @@ static void test_numbers_are_written(void **state)
         assert_true(needed == size + 1 && strcmp(text, "#") == 0);
         assert_int_equal(rodt_ratio_format(cases[i].value, text, size + 1, &needed), RODT_OK);
         assert_string_equal(text, cases[i].text);
+        needed = 0;
+        assert_int_equal(rodt_ratio_format(cases[i].value, text, sizeof text, &needed), RODT_OK);
+        assert_string_equal(text, cases[i].text);
+        assert_int_equal(needed, size + 1);
     }
     assert_int_equal(rodt_ratio_format((rodt_ratio){1, -2}, (char[9]){0}, 9, NULL), RODT_E_ARGUMENT);
 }

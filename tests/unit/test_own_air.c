@@ -388,6 +388,11 @@ static void what_cannot_be_compared_is_refused(void **state)
             39, "applications", "the law asks for 1 full application, so the two cannot be compared");
     refused("au", "check,comparison,value,measure,applications\nreserve,not-less-than,80,percent-left,1\n", RODT_E_TABLE, 2, 39,
             "applications", "the law asks for 4 full applications, so the two cannot be compared");
+    static const char digits[] = "the figure has too many digits to be compared with the law's";
+    refused("us-fmcsr", AIR "warning,,,not-less-than,500000000.123456789,,kPa\n", RODT_E_TABLE, 2, 25, "value", digits);
+    refused("us-fmcsr", "check,comparison,value,upper,measure\nwarning,between,600,999999999.999999999,kPa\n", RODT_E_TABLE, 2,
+            17, "value", digits);
+    rodt_rules_unref(load("us-fmcsr", AIR "warning,,,not-less-than,800.1234567,,kPa\n"));
 }
 
 static void count_fault(void *context, const rodt_error *fault)

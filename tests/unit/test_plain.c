@@ -102,6 +102,38 @@ static void plain_numbers_end(void **state)
     assert_ptr_equal(rodti_plain_end(blanks + 2, NULL), blanks + 7);
 }
 
+/* What is read all at a time is read alike, and is read so. A text is in a room of exactly its size. */
+static void decimals_alone(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        bool is_read;
+    } texts_of[] = {
+        {"2.59", true},        {"0.50", true},        {"1.123", true},     {"1.1234", true},   {"1.123456", true},
+        {"609.1", true},       {"24.12345", true},    {"1.12345", false},  {"2.5", false},     {"609.123456", true},
+        {"1.1234567", false},  {"609.", false},       {"02.5", false},     {"6090.5", false},  {"x.55", false},
+        {"2.5x", false},       {"2.55555x", false},   {"2.x55", false},    {"2x55", false},    {"2.55 ", false},
+        {"2,55", false},       {"/.55", false},       {"2.5:5", false},    {"2.5/5", false},   {"1/16", false}};
+    for (size_t i = 0; i < sizeof texts_of / sizeof texts_of[0]; i++) {
+        char room[TEXT_ROOM];
+        const size_t size = strlen(texts_of[i].text);
+        char *const text = room + sizeof room - size;
+        plain_number read = {77, 78, true}, other = read;
+        memcpy(text, texts_of[i].text, size);
+        const bool is_read = number_decimals(text, size, false, &read);
+        if (is_read || NUMBER_DECIMALS)
+            assert_int_equal(is_read, texts_of[i].is_read);
+        if (!is_read)
+            continue;
+        assert_ptr_equal(rodti_number_plain(text, text + size, false, &other), text + size);
+        assert_true(read.num == other.num && read.den == other.den && read.is_fraction == other.is_fraction);
+    }
+    plain_number read = {77, 78, true};
+    assert_int_equal(number_decimals("2,59", 4, true, &read), NUMBER_DECIMALS);
+    assert_int_equal(read.num, NUMBER_DECIMALS ? 259 : 77);
+}
+
 static void other_decimal_sign(void **state)
 {
     (void)state;
@@ -179,7 +211,7 @@ static void random_texts(void **state)
     uint64_t seed = 20261129;
     for (size_t i = 0; i < texts; i++) {
         char text[TEXT_ROOM] = "";
-        for (size_t k = 1 + chance(&seed) % 7; k > 0; k--)
+        for (uint64_t k = 1 + chance(&seed) % 7; k > 0; k--)
             strncat(text, pieces[chance(&seed) % (sizeof pieces / sizeof pieces[0])], sizeof text - strlen(text) - 1);
         compare_all(text);
     }
@@ -231,8 +263,8 @@ static void texts_of_a_form(void **state)
 int main(int count, char **words)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(plain_numbers_end),
-                                       cmocka_unit_test(other_decimal_sign), cmocka_unit_test(spellings),
-                                       cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes),
+                                       cmocka_unit_test(decimals_alone), cmocka_unit_test(other_decimal_sign),
+                                       cmocka_unit_test(spellings), cmocka_unit_test(random_texts), cmocka_unit_test(days_and_sizes),
                                        cmocka_unit_test(texts_of_a_form)};
     if (count > 1)
         texts = strtoul(words[1], NULL, 10);

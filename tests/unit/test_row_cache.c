@@ -119,6 +119,36 @@ static void write_line(size_t row, char *line, uint32_t *ends)
     }
 }
 
+/* What was kept for rows alike, or nothing. */
+static void check_alike(const kept *alike, const rodt_length own[2], const kept *expected)
+{
+    if (alike == NULL) {
+        assert_int_equal(own[0].num, 77);
+        assert_int_equal(own[1].num, 77);
+        return;
+    }
+    assert_int_equal(alike->verdict, expected->verdict);
+    assert_true(alike->reasons == expected->reasons);
+    assert_memory_equal(&alike->limit, &expected->limit, sizeof alike->limit);
+    assert_memory_equal(&own[0], &expected->applied_stroke, sizeof *own);
+    assert_memory_equal(&own[1], &expected->margin, sizeof *own);
+}
+
+static unsigned found_alike;
+
+static void check_rows_alike(rodt_row_cache *cache, const char *line, const uint32_t *ends,
+                             const rodt_text_span by_field[RODT_FIELD_ROOM], const kept *expected)
+{
+    rodt_length own[2] = {{77, 1}, {77, 1}};
+    const kept *alike = rodt_row_cache_find_alike(cache, line, ends, &own[0], &own[1]);
+    check_alike(alike, own, expected);
+    own[0].num = own[1].num = 77;
+    const kept *by_cells = rodt_row_cache_find_alike_cells(cache, by_field, &own[0], &own[1]);
+    check_alike(by_cells, own, expected);
+    assert_true(alike == NULL || by_cells == alike);
+    found_alike += by_cells != NULL;
+}
+
 static void check_row(rodt_row_cache *cache, size_t row, const rodt_form *text, const rodt_finding *finding,
                       unsigned *found)
 {
@@ -135,7 +165,12 @@ static void check_row(rodt_row_cache *cache, size_t row, const rodt_form *text, 
     *found += fast != NULL;
     const kept *by_cells = rodt_row_cache_find_cells(cache, by_field); /* knows a cell that is NULL without reading */
     assert_true(fast == NULL || by_cells == fast);
+    check_rows_alike(cache, line, ends, by_field, &expected);
     const kept *slow = rodt_row_cache_read(cache, by_field, text);
+    kept *alike = rodt_row_cache_keep_alike(cache, text);
+    if (alike != NULL)
+        *alike = expected;
+    assert_null(rodt_row_cache_keep_alike(cache, text));
     assert_true(by_cells == NULL || slow == by_cells);
     if (slow != NULL) {
         assert_memory_equal(slow, &expected, sizeof expected);
@@ -164,6 +199,14 @@ static bool add_rows(void *context, const void *bytes, uint64_t rows)
     assert_true(rows > 0);
     *sum += rows;
     return true;
+}
+
+static bool refuse_rows(void *context, const void *bytes, uint64_t rows)
+{
+    (void)context;
+    (void)bytes;
+    (void)rows;
+    return false;
 }
 
 static void check_rules(const char *name, const rodt_form *form, uint64_t *state)
@@ -198,6 +241,8 @@ static void check_rules(const char *name, const rodt_form *form, uint64_t *state
         assert_true(rodt_row_cache_flush(cache, add_rows, &counted));
     }
     assert_true(found > read / 100 && found < read);
+    assert_true(found_alike > read / 4 && found_alike < read);
+    found_alike = 0;
     assert_true(counted >= found);
     rodt_text_plan_free(plan);
     rodt_row_cache_free(cache);
@@ -211,6 +256,146 @@ static void test_random_rows(void **unused)
     check_rules("us-fmcsr", &(rodt_form){.style = {.unit = RODT_UNIT_MM}}, &state);
     check_rules("us-periodic", &(rodt_form){.style = {.decimal_comma = true}}, &state);
     check_rules("ca-nsc", &(rodt_form){.date_order = RODT_DATE_ORDER_DAY_FIRST}, &state);
+}
+
+typedef struct alike_row {
+    const char *line;
+    rodt_length stroke, margin; /* of 30 standard, whose limit is 2 in */
+    bool is_known;
+    bool is_found;              /* by its stroke, when it comes again */
+} alike_row;
+
+static rodt_text_span cell_of(const char *line, const uint32_t *ends, size_t at)
+{
+    const uint32_t start = ends[at] + 1;
+    return (rodt_text_span){line + start, ends[at + 1] - start};
+}
+
+/* A line, its cells by field, and what they say. */
+typedef struct split_line {
+    char line[64 + RODT_ROW_PAD], says[4][16];
+    uint32_t ends[5];
+    rodt_text_span by_field[RODT_FIELD_ROOM];
+    rodt_form text;
+} split_line;
+
+static void split(const char *line, const size_t fields[4], split_line *made)
+{
+    memset(made, 0, sizeof *made);
+    memcpy(made->line, line, strlen(line));
+    made->ends[0] = UINT32_MAX;
+    for (size_t cell = 0, at = 0; cell < 4; cell++, at++) {
+        at += strcspn(made->line + at, ",");
+        made->ends[cell + 1] = (uint32_t)at;
+        const rodt_text_span found = cell_of(made->line, made->ends, cell);
+        const bool quoted = *found.text == '"';
+        snprintf(made->says[cell], sizeof made->says[cell], "%.*s", (int)found.size - 2 * quoted, found.text + quoted);
+        made->by_field[fields[cell]] = found;
+        rodt_form_set(&made->text, (rodt_field)fields[cell], made->says[cell]);
+    }
+}
+
+/* How often the row was found, by its region and by its stroke. */
+static unsigned check_alike_row(rodt_row_cache *cache, const alike_row *row, const size_t fields[4])
+{
+    split_line is;
+    rodt_length own[2] = {{77, 1}, {77, 1}};
+    split(row->line, fields, &is);
+    const uint32_t *alike = rodt_row_cache_find_alike(cache, is.line, is.ends, &own[0], &own[1]);
+    assert_int_equal(alike != NULL, row->is_known);
+    if (alike == NULL) {
+        (void)rodt_row_cache_read(cache, is.by_field, &is.text);
+        assert_int_equal(rodt_row_cache_keep_alike(cache, &is.text) != NULL, row->stroke.den != 0 || is.says[3][0] < '3');
+        assert_null(rodt_row_cache_keep_alike(cache, &is.text));
+    } else {
+        assert_memory_equal(&own[0], &row->stroke, sizeof *own);
+        assert_memory_equal(&own[1], &row->margin, sizeof *own);
+    }
+    const uint32_t *for_it = rodt_row_cache_keep(cache);
+    const uint32_t *again = rodt_row_cache_find(cache, is.line, is.ends);
+    assert_int_equal(again != NULL, row->is_found);
+    assert_true(for_it == again);
+    assert_null(rodt_row_cache_keep(cache));
+    return (unsigned)row->is_known + row->is_found;
+}
+
+/* A row that is not found is not remembered, nor is one whose texts are no form. */
+static void check_what_is_remembered(rodt_row_cache *cache, const size_t fields[4])
+{
+    split_line known, stranger;
+    rodt_length own[2];
+    split("in,30,1,2.125", fields, &known);
+    split("in,36,1,2.125", fields, &stranger);
+    assert_non_null(rodt_row_cache_find_alike(cache, known.line, known.ends, &own[0], &own[1]));
+    assert_null(rodt_row_cache_find_alike(cache, stranger.line, stranger.ends, &own[0], &own[1]));
+    assert_null(rodt_row_cache_keep(cache));
+    assert_null(rodt_row_cache_keep_alike(cache, &known.text));
+    (void)rodt_row_cache_read(cache, stranger.by_field, &stranger.text);
+    stranger.text.style.unit = RODT_UNIT_END;
+    assert_null(rodt_row_cache_keep_alike(cache, &stranger.text));
+}
+
+/* A quote that does not close is part of the cell. Rows that the sink refuses are given out by the next flush. */
+static void check_what_is_given_out(rodt_row_cache *cache, const size_t fields[4])
+{
+    split_line known, open;
+    rodt_length own[2];
+    uint64_t counted = 0;
+    split("in,30,1,2.125", fields, &known);
+    split("in,30,1,\"2.125", fields, &open);
+    assert_null(rodt_row_cache_find_alike(cache, open.line, open.ends, &own[0], &own[1]));
+    assert_non_null(rodt_row_cache_find_alike(cache, known.line, known.ends, &own[0], &own[1]));
+    assert_false(rodt_row_cache_flush(cache, refuse_rows, NULL));
+    assert_true(rodt_row_cache_flush(cache, add_rows, &counted));
+    assert_int_equal(counted, 1);
+}
+
+/* Rows that differ in the stroke alone are found by the region of it; readings in quotes are read too. */
+static void test_alike(void **unused)
+{
+    (void)unused;
+    static const alike_row rows[] = {
+        {"in,30,\"1\",\"2.25\"", {5, 4}, {3, 4}, false, true},
+        {"in,30,1.000001,2.000001", {1, 1}, {1, 1}, true, false}, /* no cell is a whole number of units */
+        {"in,30,1.000001,2.000002", {1000001, 1000000}, {999999, 1000000}, true, false},
+        {"in,30,\"1\",\"2.5\"", {3, 2}, {1, 2}, true, true},
+        {"mm,30,10,40.64", {766, 635}, {504, 635}, false, true}, /* another unit */
+        {"mm,30,\"10\",\"40.84\"", {771, 635}, {499, 635}, true, true},
+        {"mm,30,10.1,40.84", {1537, 1270}, {1003, 1270}, true, true},
+        {"mm,30,10.1 mm,40.8399999 mm", {0, 0}, {0, 0}, false, false}, /* seven decimals have no key */
+        {"in,30,1,3.0", {2, 1}, {0, 1}, false, true}, /* at the limit */
+        {"in,30,0.5,2.500000", {2, 1}, {0, 1}, true, true},
+        {"in,30,1,3.000001", {2000001, 1000000}, {-1, 1000000}, false, false},
+        {"in,30,1,4.5", {7, 2}, {-3, 2}, true, true},
+        {"in,30,1,12.5\"", {23, 2}, {-19, 2}, true, true}, /* no quotes around it */
+        {"in,18,1,2.5", {0, 0}, {0, 0}, false, true}, /* no limit */
+        {"in,18,1,2.25", {5, 4}, {0, 0}, true, true},
+        {"in,30,1.5,1.5", {0, 1}, {2, 1}, false, true},
+        {"in,30,1 1/2,1 1/2", {0, 1}, {2, 1}, true, true},
+        {"in,30,1,0.999999", {0, 0}, {0, 0}, false, false}, /* reversed */
+        {"in,30,3.000003,1.1", {0, 0}, {0, 0}, true, false},
+        {"in,30,,1.100001", {0, 0}, {0, 0}, false, false},
+        {"in,30,,1.1", {0, 0}, {0, 0}, true, true},
+        {"in,30,31/8,5.000002", {0, 0}, {0, 0}, false, false}, /* a lost blank is two values */
+        {"in,,1,3", {0, 0}, {0, 0}, false, false},
+    };
+    const size_t fields[] = {RODT_FIELD_UNIT, RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED};
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    uint64_t counted = 0, known = 0;
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
+    for (size_t i = 0; i < 4; i++)
+        column[fields[i]] = i;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 4096, &cache),
+                     RODT_OK);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        known += check_alike_row(cache, &rows[i], fields);
+    check_what_is_remembered(cache, fields);
+    known++;
+    assert_true(rodt_row_cache_flush(cache, add_rows, &counted));
+    assert_int_equal(counted, known);
+    check_what_is_given_out(cache, fields);
+    rodt_row_cache_free(cache);
 }
 
 /* A stream of rows that never come again is better judged without the cache, and with it when they do. */
@@ -309,6 +494,26 @@ static void test_long_cells(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* A reading that no cell has is missing, whatever the texts of the row say. */
+static void test_a_text_without_a_cell(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "3"), other = row;
+    row.cells[RODT_FIELD_RELEASED].text = NULL;
+    assert_false(met(&row, 77));
+    assert_true(met(&row, 77));
+    assert_false(met(&other, 78));
+    assert_true(met(&other, 78));
+    assert_true(met(&row, 77));
+    rodt_row_cache_free(cache);
+}
+
 static const void *expect_everywhere(judged_row *row, const char *line, const uint32_t *ends, uint32_t number)
 {
     const uint32_t *found = rodt_row_cache_find(row->cache, line, ends);
@@ -346,6 +551,13 @@ static void test_units_of_rows(void **unused)
         assert_null(rodt_row_cache_find_cells(cache, row.cells));
         assert_false(met(&row, i));
         (void)expect_everywhere(&row, rows[i].line, rows[i].ends, i);
+        rodt_length own[2], expected;
+        rodt_finding finding;
+        assert_non_null(rodt_row_cache_keep_alike(cache, &row.text));
+        assert_non_null(rodt_row_cache_find_alike(cache, rows[i].line, rows[i].ends, &own[0], &own[1]));
+        assert_int_equal(rodt_form_judge_row(&row.text, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+        expected = finding.applied_stroke;
+        assert_memory_equal(&own[0], &expected, sizeof expected);
     }
     assert_null(rodt_row_cache_find(cache, stranger, rows[1].ends)); /* as the last row, but for its unit */
     rodt_row_cache_free(cache);
@@ -486,6 +698,41 @@ static void test_how_long_to_back_off(void **unused)
     assert_true(rodt_row_cache_begin_chunk(cache));
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
         assert_int_equal(skipped_after(cache, cases[i].fresh, cases[i].known), cases[i].skipped);
+    rodt_row_cache_free(cache);
+}
+
+/* The same where rows are alike: more than a thousand, and more than half as many as were known by their stroke. */
+static void test_when_alike_rows_back_off(void **unused)
+{
+    (void)unused;
+    static const struct {
+        unsigned alike, known, skipped;
+    } cases[] = {{1000, 0, 0}, {1001, 0, 4}, {1001, 2001, 8}, {1001, 2002, 0}, {1001, 0, 4}};
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    rodt_length own[2];
+    uint64_t sum = 0;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 4096, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "3");
+    assert_false(met(&row, 77));
+    row = row_of(cache, "30", "1", "2.5");
+    assert_false(met(&row, 77));
+    assert_non_null(rodt_row_cache_keep_alike(cache, &row.text));
+    assert_true(rodt_row_cache_begin_chunk(cache));
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        unsigned skipped = 0;
+        for (unsigned k = 0; k < cases[i].alike; k++)
+            assert_non_null(rodt_row_cache_find_alike_cells(cache, row.cells, &own[0], &own[1]));
+        for (unsigned k = 0; k < cases[i].known; k++)
+            assert_non_null(rodt_row_cache_find_cells(cache, row.cells));
+        assert_true(rodt_row_cache_flush(cache, add_rows, &sum));
+        for (; !rodt_row_cache_begin_chunk(cache); skipped++)
+            assert_null(rodt_row_cache_find_cells(cache, row.cells));
+        assert_int_equal(skipped, cases[i].skipped);
+    }
     rodt_row_cache_free(cache);
 }
 
@@ -632,10 +879,10 @@ static void test_meanings_of_measurements(void **unused)
             const size_t at = i / 2;
             const rodt_field field = i % 2 == 0 ? RODT_FIELD_RELEASED : RODT_FIELD_APPLIED;
             const cell_meaning meaning = found[i % 2][at] = meaning_of(field, cases[at].text, cases[at].tag);
-            const bool is_fine = cases[at].units == -1, has_key = cases[at].units != -3 && !(is_fine && stream == 1);
+            const bool is_fine = cases[at].units == -1, has_key = cases[at].units != -3;
             const uint32_t units = (uint32_t)(cases[at].units > 0 ? cases[at].units : 0);
             assert_int_equal(meaning.key_bits == KEY_UNCACHEABLE, !has_key);
-            assert_int_equal(meaning.value, is_fine && has_key ? KEY_VALUE_FINE : field == RODT_FIELD_APPLIED ? units : 0u - units);
+            assert_int_equal(meaning.value, is_fine ? KEY_VALUE_FINE : field == RODT_FIELD_APPLIED ? units : 0u - units);
             assert_int_equal((meaning.key_bits & KEY_NO_STROKE) != 0, cases[at].units == -2);
             for (size_t k = 0; k < at && has_key; k++)
                 if (found[i % 2][k].key_bits != KEY_UNCACHEABLE)
@@ -712,8 +959,10 @@ int main(void)
                                        cmocka_unit_test(test_units_of_rows),
                                        cmocka_unit_test(test_what_is_kept),
                                        cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
-                                       cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
-                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_marks_and_nothing),
+                                       cmocka_unit_test(test_random_rows), cmocka_unit_test(test_alike),
+                                       cmocka_unit_test(test_when_alike_rows_back_off), cmocka_unit_test(test_backoff),
+                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
+                                       cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts)};
     return cmocka_run_group_tests_name("row_cache", tests, NULL, NULL);

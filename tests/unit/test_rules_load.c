@@ -571,7 +571,8 @@ static size_t spare_bytes(const char *text, size_t size)
     return given.size - used;
 }
 
-/* A row of air checks has room for words that it may not need. */
+/* A row of air checks has room for words that it may not need. Where an address takes half of the widest number, its
+ * alignment may take some bytes, too. */
 static void a_block_is_as_large_as_what_it_holds(void **state)
 {
     (void)state;
@@ -580,15 +581,16 @@ static void a_block_is_as_large_as_what_it_holds(void **state)
     static const char checks[] = "check,comparison,value,measure,published,setup,source\n"
                                  "cut-in,not-less-than,90,psi,as published,a,A\ncut-out,not-less-than,90,psi,as,b,B\n";
     char both[sizeof limits + sizeof checks];
-    assert_int_equal(spare_bytes(limits, sizeof limits - 1), 0);
+    const size_t padding = sizeof(void *) < sizeof(int64_t) ? sizeof(void *) : 0;
+    assert_in_range(spare_bytes(limits, sizeof limits - 1), 0, padding);
     static const char longer[] = "check,comparison,value,measure,published,setup,source\n"
                                  "cut-in,not-less-than,90,psi,as published elsewhere,as set up,A\n"
                                  "cut-out,not-less-than,90,psi,as,b,a long source\n";
     const size_t each = spare_bytes(checks, sizeof checks - 1) / 2;
     assert_in_range(each, 100, 300);
-    assert_int_equal(spare_bytes(longer, sizeof longer - 1), 2 * each);
+    assert_in_range(spare_bytes(longer, sizeof longer - 1), 2 * each - padding, 2 * each + padding);
     strcat(strcpy(both, limits), checks);
-    assert_int_equal(spare_bytes(both, sizeof both - 2), 2 * each);
+    assert_in_range(spare_bytes(both, sizeof both - 2), 2 * each - padding, 2 * each + padding);
 }
 
 static void hostile_sizes_are_refused(void **state)

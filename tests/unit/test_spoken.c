@@ -85,7 +85,7 @@ static void an_answer_is_spoken(void **state)
                "common practice, no source.)");
     expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_DRAIN}, "Drain valves: I have not done this check.");
     expect_air("us-nv", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("120")},
-               "The governor cut out at 120 psi; that decides nothing: us-nv has no figure for this check and vehicle.");
+               "The governor cut out at 120 psi; that decides nothing: the rule set us-nv has no figure for this check and vehicle.");
 }
 
 /* What is said as data: every clause and figure, and nothing more. */

@@ -174,10 +174,10 @@ static void a_finding_by_hand_is_said_without_what_it_lacks(void **state)
     assert_string_equal(text, "1 to 1 is 1; limit 2");
     reads(&finding, RODT_REASON_ASSUMED_STANDARD,
           "stroke class not known: judged as standard; long stroke of this size has the limit 2 1/2");
-    reads(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "ca-nsc has no text for the day");
+    reads(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "the rule set ca-nsc has no text for the day");
     reads(&finding, RODT_REASON_LOST_BLANK, "released was read as 1, and with a lost blank it is (not measured): the verdict depends on which was meant; "
           "write it with its blank");
-    reads(&finding, RODT_REASON_DATE_AMBIGUOUS, "the date can mean two days; the limit depends on which it is");
+    reads(&finding, RODT_REASON_DATE_AMBIGUOUS, "the date can mean two days; the limit can depend on which it is");
     finding.applied_stroke = (rodt_length){INT64_MAX, 1};
     finding.law_limit = (rodt_length){1, 3};
     reads(&finding, RODT_REASON_OVER_LIMIT, "stroke is over the limit by (not measured)");
@@ -292,7 +292,7 @@ static void sentences_carry_their_figures(void **state)
     reason_says(&finding, RODT_REASON_LIMIT_COMMON_PRACTICE, "common practice of the trade, no source");
     reason_says(&finding, RODT_REASON_MAJOR_DEFECT, "a major defect (O. Reg. 199/07");
     finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4"}, "us-cdl");
-    reason_says(&finding, RODT_REASON_NO_PUBLISHED_LIMIT, "us-cdl has air checks only");
+    reason_says(&finding, RODT_REASON_NO_PUBLISHED_LIMIT, "the rule set us-cdl has air checks only");
     finding = judge((rodt_form){.chamber = "18", .released = "2", .applied = "4"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_NO_PUBLISHED_LIMIT, "no limit is published");
 }
@@ -390,33 +390,33 @@ static const struct {
     {{.chamber = "clamp 18 standard", .released = "2", .applied = "3"}, "rated-80", RODT_REASON_NO_PUBLISHED_LIMIT,
      "no limit is published for this chamber, and no rated stroke or limit marked on it was given"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95"}, "us-inuse", RODT_REASON_NO_PUBLISHED_LIMIT,
-     "us-inuse has air checks only and limits no stroke; choose a rule set that does"},
+     "the rule set us-inuse has air checks only and limits no stroke; choose a rule set that does"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95", .date = "2012-09-04"}, "us-fmcsr", RODT_REASON_RULES_NOT_IN_FORCE,
-     "us-fmcsr has no text for the day; it starts on 2012-09-05"},
+     "the rule set us-fmcsr has no text for the day; it starts on 2012-09-05"},
     {{.chamber = "clamp 24 standard", .released = "50", .applied = "94.5", .unit = "mm", .psi = "95"}, "us-fmcsr", RODT_REASON_PRINTED_MM_DIFFERS,
      "the printed 44.5 mm would judge otherwise; the inch figure decides: 1 3/4 in (44.45 mm)"},
     {{.chamber = "clamp 24 standard", .released = "50", .applied = "94.5", .unit = "mm", .psi = "95"}, "us-fmcsr", RODT_REASON_OVER_LIMIT,
      "stroke is over the limit by 0.05 mm"},
     {{.chamber = "clamp 36 standard", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
-     "the date can mean two days; the limit depends on which it is"},
+     "the date can mean two days; the limit can depend on which it is"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
      "the date can mean two days; the limit is the same on both"},
     {{.released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
-     "the date can mean two days; the limit depends on which it is"},
+     "the date can mean two days; the limit can depend on which it is"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95", .date = "soon"}, "us-fmcsr", RODT_REASON_DATE_UNREADABLE,
      "the date cannot be read; the limit never changed, but an inspection before 2012-09-05 is under "
      "no text of the rule set"},
     {{.chamber = "clamp 36 standard", .released = "2", .applied = "3", .psi = "95", .date = "soon"}, "us-fmcsr", RODT_REASON_DATE_UNREADABLE,
-     "the date cannot be read; the limit depends on it, but an inspection before 2012-09-05 is under "
+     "the date cannot be read; the limit can depend on it, but an inspection before 2012-09-05 is under "
      "no text of the rule set"},
     {{.chamber = "clamp 30 standard", .released = "2", .applied = "3", .psi = "95", .date = "soon"}, "ca-nsc", RODT_REASON_DATE_UNREADABLE,
      "the date cannot be read; the limit never changed"},
     {{.released = "2", .applied = "3", .psi = "95", .date = "soon"}, "ca-nsc", RODT_REASON_DATE_UNREADABLE,
-     "the date cannot be read; the limit depends on it"},
+     "the date cannot be read; the limit can depend on it"},
     {{.chamber = "6", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
      "the date can mean two days; the limit is the same on both"},
     {{.marked_limit = "2", .released = "2", .applied = "3", .psi = "95", .date = "10/12/2021"}, "us-fmcsr", RODT_REASON_DATE_AMBIGUOUS,
-     "the date can mean two days; the limit depends on which it is"},
+     "the date can mean two days; the limit can depend on which it is"},
     {{.chamber = "clamp 30 standard", .released = "11/4", .applied = "4", .psi = "95"}, "us-fmcsr", RODT_REASON_LOST_BLANK,
      "released was read as 2 3/4, and with a lost blank it is 1 1/4: the verdict depends on which was "
      "meant; write it with its blank"},

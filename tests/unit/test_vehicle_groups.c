@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "batch/recent_names.h"
 #include "batch/vehicle_groups.h"
 #include "batch/vehicle_key.h"
 
@@ -109,6 +110,80 @@ static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void *
     assert_int_equal(vehicle_groups_counts(table)->inspections, 3);
     assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_AMBIGUOUS], 1);
     assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_OUT_OF_SERVICE], 1);
+    end(table, &to);
+}
+
+/* Names in spellings and lengths of every kind, and rows of which some wait for others, beside a count by hand. */
+static void rows_of_any_names_are_counted(void **state)
+{
+    (void)state;
+    enum { VEHICLES = 12, ROWS = 4000 };
+    char name[2][VEHICLES][96], line[160];
+    page to;
+    unsigned drawn = 1, known = 0, order[VEHICLES];
+    unsigned first_spelling[VEHICLES] = {0}, in[VEHICLES] = {0}, out[VEHICLES] = {0};
+    vehicle_groups *table = start(&to);
+    for (int i = 0; i < VEHICLES; i++) {
+        memset(name[0][i], 'n', 6u * (unsigned)i); /* of 64 bytes at most: the last one does not wait */
+        snprintf(name[0][i] + 6 * i, 16, "-%04d", i);
+        memcpy(name[1][i], name[0][i], sizeof name[0][i]);
+        name[1][i][0] = i > 0 ? 'N' : name[1][i][0];
+    }
+    for (int i = 0; i < ROWS; i++) {
+        drawn = drawn * 1103515245u + 12345u;
+        const unsigned one = (drawn >> 16) % VEHICLES, spelling = one > 0 && drawn >> 28 > 12, worse = drawn >> 8 & 1;
+        if (in[one] + out[one] == 0) {
+            order[known++] = one;
+            first_spelling[one] = spelling;
+        }
+        *(worse ? &out[one] : &in[one]) += 1;
+        assert_int_equal(add(table, name[spelling][one], worse ? 18 : 12), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    const char *at = to.text;
+    for (unsigned i = 0; i < known; i++, at = strchr(at, '\n') + 1) {
+        const unsigned one = order[i];
+        snprintf(line, sizeof line, "%s,%u,%u,%u,0,0,", name[first_spelling[one]][one], in[one] + out[one], in[one], out[one]);
+        assert_memory_equal(at, line, strlen(line));
+    }
+    assert_int_equal(to.lines, VEHICLES);
+    end(table, &to);
+}
+
+static uint64_t hash_of(const char *bytes)
+{
+    row_name name = {.size = 16, .cell_size = {16}};
+    memcpy(name.bytes, bytes, 16);
+    row_name_finish(&name);
+    return name.hash;
+}
+
+/* The second word undoes what the first does to the hash, which is no secret. */
+static void names_of_one_hash_are_told_apart(void **state)
+{
+    (void)state;
+    char name[2][17] = {"aaaaaaaaaaaaaaaa", "bbbbbbbbbbbbbbbb"};
+    const uint64_t factor = UINT64_C(0x9E3779B97F4A7C15);
+    uint64_t first[2], word;
+    for (int i = 0; i < 2; i++) {
+        first[i] = 16 * factor; /* the size, and no day */
+        first[i] ^= first[i] >> 32;
+        memcpy(&word, name[i], sizeof word);
+        first[i] = (first[i] ^ word) * factor;
+        first[i] ^= first[i] >> 32;
+    }
+    memcpy(&word, name[0] + 8, sizeof word);
+    word ^= first[0] ^ first[1];
+    memcpy(name[1] + 8, &word, sizeof word);
+    assert_true(hash_of(name[0]) == hash_of(name[1]));
+    page to;
+    vehicle_groups *table = start(&to);
+    rodt_finding finding = finding_of(12);
+    for (int i = 0; i < 100; i++)
+        assert_int_equal(add_bytes(table, name[i % 2], 16, &finding, nowhere), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_int_equal(vehicle_groups_counts(table)->inspections, 2);
+    assert_non_null(strstr(to.text, "aaaaaaaa,50,50,"));
     end(table, &to);
 }
 
@@ -394,18 +469,48 @@ static void too_many_inspections_of_one_vehicle_are_refused(void **state)
     end(table, &to);
 }
 
+/* Rows wait for each other: with few more than fit, the end is the first to know. */
 static void a_folder_that_is_not_there_is_told(void **state)
 {
     (void)state;
+    for (unsigned more = 1; more <= 100; more += 99) {
+        page to;
+        vehicle_groups *table = start(&to);
+        assert_int_equal(setenv("TMPDIR", "/nowhere/at/all", 1), 0);
+        group_status status = GROUP_OK;
+        for (unsigned i = 0; i < INSPECTIONS_MAX + more && status == GROUP_OK; i++)
+            status = add_number(table, i);
+        assert_int_equal(status, more == 1 ? GROUP_OK : GROUP_E_DISK);
+        if (more == 1)
+            assert_int_equal(vehicle_groups_finish(table), GROUP_E_DISK);
+        assert_int_equal(unsetenv("TMPDIR"), 0);
+        assert_int_equal(vehicle_groups_reason(table), ENOENT);
+        end(table, &to);
+    }
+}
+
+/* Names that are too long to wait come in their turn, also right behind a row of their own. */
+static void long_names_keep_their_place(void **state)
+{
+    (void)state;
+    static const size_t sizes[] = {3, 61, 62, 63, 64, 65, 3, 65, 65, 64, 64, 62, 300, 1};
+    static const char *const lines[] = {"3,2", "61,1", "62,2", "63,1", "64,3", "65,3", "300,1", "1,1"};
     page to;
+    char name[300];
     vehicle_groups *table = start(&to);
-    assert_int_equal(setenv("TMPDIR", "/nowhere/at/all", 1), 0);
-    group_status status = GROUP_OK;
-    for (unsigned i = 0; i <= INSPECTIONS_MAX && status == GROUP_OK; i++)
-        status = add_number(table, i);
-    assert_int_equal(unsetenv("TMPDIR"), 0);
-    assert_int_equal(status, GROUP_E_DISK);
-    assert_int_equal(vehicle_groups_reason(table), ENOENT);
+    memset(name, 'x', sizeof name);
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
+        assert_int_equal(add_bytes(table, name, sizes[i], &(rodt_finding){.verdict = RODT_VERDICT_UNDETERMINED}, nowhere),
+                         GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    const char *at = to.text;
+    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+        const size_t size = strcspn(at, ",");
+        char line[16];
+        snprintf(line, sizeof line, "%zu,%c", size, at[size + 1]);
+        assert_string_equal(line, lines[i]);
+        at = strchr(at, '\n') + 1;
+    }
     end(table, &to);
 }
 
@@ -438,6 +543,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(rows_in_any_order_make_lines_in_the_order_of_first_appearance),
+        cmocka_unit_test(rows_of_any_names_are_counted),
+        cmocka_unit_test(names_of_one_hash_are_told_apart),
         cmocka_unit_test(what_is_odd_about_the_rows_is_said),
         cmocka_unit_test(keys_are_bytes_and_quoted_where_they_must_be),
         cmocka_unit_test(spellings_of_one_vehicle_are_one),
@@ -451,6 +558,7 @@ int main(void)
         cmocka_unit_test(two_columns_name_a_vehicle),
         cmocka_unit_test(too_many_inspections_of_one_vehicle_are_refused),
         cmocka_unit_test(a_folder_that_is_not_there_is_told),
+        cmocka_unit_test(long_names_keep_their_place),
         cmocka_unit_test(a_sink_that_refuses_stops_the_work),
         cmocka_unit_test(each_fault_has_a_sentence),
     };

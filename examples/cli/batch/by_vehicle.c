@@ -20,17 +20,18 @@ static bool write_line(void *context, const char *bytes, size_t size)
     return chunk->out.used < OUTPUT_BLOCK || output_flush(&chunk->out);
 }
 
-/* A failure of the output is reported when it is flushed. */
-static bool go_on(batch_chunk *chunk, group_status status, uint64_t line)
+/* No line is told: no row is at fault where memory or disk ends, and rows are counted some at a time, so that the one
+ * at hand need not be of the vehicle that has too many. A failure of the output is reported when it is flushed. */
+static bool go_on(batch_chunk *chunk, group_status status)
 {
     if (status == GROUP_OK)
         return true;
     const batch_run *run = chunk->run;
     if (status == GROUP_E_DISK)
-        batch_chunk_stop(chunk, line, "%s: %s (--by %.100s)", say(group_sentence(status)),
+        batch_chunk_stop(chunk, 0, "%s: %s (--by %.100s)", say(group_sentence(status)),
                          say_system_error(vehicle_groups_reason(run->by)), run->options->by[0]);
     else if (status != GROUP_E_WRITE)
-        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), run->options->by[0]);
+        batch_chunk_stop(chunk, 0, "%s (--by %.100s)", say(group_sentence(status)), run->options->by[0]);
     chunk->stopped = true;
     return false;
 }
@@ -97,7 +98,7 @@ bool batch_by_open(batch_chunk *chunk)
         return false;
     const uint64_t seed[2] = {system_random(), system_random()};
     run->by = vehicle_groups_open((line_sink){write_line, chunk}, &run->by_layout, seed);
-    return go_on(chunk, run->by == NULL ? GROUP_E_MEMORY : vehicle_groups_write_header(run->by), 0);
+    return go_on(chunk, run->by == NULL ? GROUP_E_MEMORY : vehicle_groups_write_header(run->by));
 }
 
 _Static_assert(COLUMN_TEXT_SIZE == VEHICLE_KEY_SIZE, "the two paths take the same keys");
@@ -125,7 +126,7 @@ bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_findi
     group_brake brake = group_brake_of(finding, batch_position_of(batch_attribute(chunk, record, ATTRIBUTE_POSITION)));
     if (finding->day.year != 0)
         brake.day = batch_date_of(batch_attribute(chunk, record, ATTRIBUTE_DAY));
-    return go_on(chunk, vehicle_groups_count(chunk->run->by, name.cell, &brake), record->line);
+    return go_on(chunk, vehicle_groups_count(chunk->run->by, name.cell, &brake));
 }
 
 /* --- Cached rows ----------------------------------------------------------------------------------------- */
@@ -140,13 +141,13 @@ size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES])
 }
 
 bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
-                    const cached_row *cached, uint64_t line)
+                    const cached_row *cached)
 {
     group_brake brake;
     memcpy(&brake, cached->bytes, sizeof brake);
     brake.day = batch_date_of(numbers[ATTRIBUTE_DAY]);
     brake.position = batch_position_of(numbers[ATTRIBUTE_POSITION]);
-    return go_on(chunk, vehicle_groups_count(chunk->run->by, name, &brake), line);
+    return go_on(chunk, vehicle_groups_count(chunk->run->by, name, &brake));
 }
 
 bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached)
@@ -155,10 +156,10 @@ bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_
     name_texts name;
     read_name(chunk->run, record, &name);
     batch_read_attributes(chunk, record, numbers);
-    return batch_by_count(chunk, name.cell, numbers, cached, record->line);
+    return batch_by_count(chunk, name.cell, numbers, cached);
 }
 
-bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_finish(chunk->run->by), 0); }
+bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_finish(chunk->run->by)); }
 
 void batch_by_note(const batch_run *run)
 {

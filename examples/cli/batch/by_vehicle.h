@@ -25,6 +25,6 @@ bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_
 
 /* The same on the fast path. */
 bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
-                    const cached_row *cached, uint64_t line);
+                    const cached_row *cached);
 
 #endif

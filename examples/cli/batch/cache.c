@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The cache of one chunk: rows, attributes of rows, names of members. */
 #include "batch/cache.h"
+#include "batch/object_shape.h"
 #include "io/csv_index.h"
 
 #include <stdlib.h>
@@ -52,7 +53,8 @@ static bool open_names(batch_cache *cache, const batch_run *run)
     if (!run->options->columns.members)
         return true;
     cache->names = rodt_text_map_new(NAMES_MOST);
-    return cache->names != NULL;
+    cache->shapes = object_shapes_open();
+    return cache->names != NULL && cache->shapes != NULL;
 }
 
 batch_cache *batch_cache_open(const batch_run *run, uint32_t results)
@@ -67,6 +69,7 @@ batch_cache *batch_cache_open(const batch_run *run, uint32_t results)
         return NULL;
     }
     cache->ends[0] = UINT32_MAX; /* one byte before the first */
+    cache->has_alike = !run->options->summary && run->options->by_count == 0 && run->options->decimals < 0;
     return cache;
 }
 
@@ -78,6 +81,7 @@ void batch_cache_close(batch_cache *cache)
         rodt_text_map_free(cache->attributes[i].numbers);
     rodt_row_cache_free(cache->rows);
     rodt_text_map_free(cache->names);
+    object_shapes_close(cache->shapes);
     free(cache->ends);
     free(cache);
 }
@@ -86,22 +90,65 @@ void batch_cache_close(batch_cache *cache)
 
 void batch_cache_begin_chunk(batch_chunk *chunk)
 {
-    if (chunk->cache != NULL)
-        chunk->cache->is_active = rodt_row_cache_begin_chunk(chunk->cache->rows);
+    batch_cache *cache = chunk->cache;
+    if (cache == NULL)
+        return;
+    cache->is_active = rodt_row_cache_begin_chunk(cache->rows) || cache->has_alike;
+    if (cache->shapes != NULL)
+        object_shapes_begin_chunk(cache->shapes);
 }
 
 bool batch_cache_is_active(const batch_chunk *chunk) { return chunk->cache != NULL && chunk->cache->is_active; }
 
-void batch_cache_keep(batch_chunk *chunk, const batch_tally *tally, const char *bytes, size_t size)
+/* `to` is NULL if there is no room. */
+static void fill(cached_row *to, const batch_chunk *chunk, const batch_tally *tally, const char *bytes, size_t size)
+{
+    if (to == NULL)
+        return;
+    to->size = (uint32_t)size;
+    to->tally = *tally;
+    memcpy(to->bytes, bytes, size);
+    for (size_t i = 0; i < OWN_TEXTS && chunk->cache->has_alike; i++) {
+        const char *own = chunk->out.buffer + chunk->own[i].start;
+        to->own[i].start = (uint8_t)(own - bytes);
+        to->own[i].end = (uint8_t)(to->own[i].start + (chunk->own[i].end - chunk->own[i].start));
+    }
+}
+
+void batch_cache_keep(batch_chunk *chunk, const rodt_form *text, const batch_tally *tally, const char *bytes,
+                      size_t size)
 {
     if (!batch_cache_is_active(chunk) || size > RESULT_BYTES || chunk->out.failure != 0)
         return;
-    cached_row *kept = rodt_row_cache_keep(chunk->cache->rows);
-    if (kept == NULL)
-        return;
-    kept->size = (uint32_t)size;
-    kept->tally = *tally;
-    memcpy(kept->bytes, bytes, size);
+    fill(rodt_row_cache_keep(chunk->cache->rows), chunk, tally, bytes, size);
+    if (text != NULL && chunk->cache->has_alike)
+        fill(rodt_row_cache_keep_alike(chunk->cache->rows, text), chunk, tally, bytes, size);
+}
+
+_Static_assert(sizeof(batch_tally) >= SMALL_STEP, "what is read beyond the bytes of a result is its tally");
+
+/* The own texts are at most RODT_LENGTH_TEXT_SIZE bytes, so there is room for what each copies. */
+void batch_cache_write_alike(batch_chunk *chunk, const cached_row *alike, const rodt_length own[OWN_TEXTS])
+{
+    output *out = &chunk->out;
+    const size_t first = out->used;
+    char *at = out->buffer + first;
+    uint32_t copied = 0;
+    for (size_t i = 0; i < OWN_TEXTS; i++) {
+        const uint32_t start = alike->own[i].start;
+        size_t size = 1;
+        copy_in_steps(at, alike->bytes + copied, start - copied, SMALL_STEP);
+        at += start - copied;
+        if (rodt_length_given(own[i]))
+            (void)rodt_length_format(own[i], at, RODT_LENGTH_TEXT_SIZE, &size);
+        chunk->own[i].start = (size_t)(at - out->buffer);
+        at += size - 1;
+        chunk->own[i].end = (size_t)(at - out->buffer);
+        copied = alike->own[i].end;
+    }
+    copy_in_steps(at, alike->bytes + copied, alike->size - copied, SMALL_STEP);
+    out->used = (size_t)(at - out->buffer) + alike->size - copied;
+    batch_cache_keep(chunk, NULL, &alike->tally, out->buffer + first, out->used - first);
 }
 
 static bool take_tally(void *context, const void *bytes, uint64_t rows)

@@ -5,6 +5,7 @@
 #define BATCH_CACHE_H
 
 #include "batch/chunk.h"
+#include "batch/loose_copy.h"
 
 #include <string.h>
 
@@ -14,6 +15,9 @@
 /* The result of a row. What is copied comes first, near the key. */
 typedef struct cached_row {
     uint32_t size;
+    struct {
+        uint8_t start, end;
+    } own[OWN_TEXTS]; /* where these stand in the bytes */
     char bytes[RESULT_BYTES]; /* all that is written after a row but its line end; with --by what counts of a brake */
     batch_tally tally;
 } cached_row;
@@ -32,8 +36,10 @@ typedef struct batch_cache {
     rodt_row_cache *rows;
     row_attribute attributes[ATTRIBUTES]; /* with --by */
     rodt_text_map *names;  /* what the names of JSON members mean */
+    struct object_shapes *shapes; /* of JSON objects */
     uint32_t *ends;        /* of the cells of a row; before them, the position before the row */
     bool is_active;        /* in this chunk */
+    bool has_alike;        /* rows whose strokes alone differ differ in the own texts alone */
     bool is_new_row;       /* the loop has looked up the row that comes next, in vain */
 } batch_cache;
 
@@ -47,8 +53,14 @@ void batch_cache_begin_chunk(batch_chunk *chunk);
 /* True if rows are looked up. */
 bool batch_cache_is_active(const batch_chunk *chunk);
 
-/* Keeps the result of the row that was looked up last. */
-void batch_cache_keep(batch_chunk *chunk, const batch_tally *tally, const char *bytes, size_t size);
+/* Keeps the result of the row that was looked up last, for it and, where there are texts of it, for those alike. The
+ * bytes may be in the output, and the own texts of the chunk in them. */
+void batch_cache_keep(batch_chunk *chunk, const rodt_form *text, const batch_tally *tally, const char *bytes,
+                      size_t size);
+
+/* Writes what belongs after a row that was found alike, and keeps it for the row. The output has ALIKE_ROOM. */
+#define ALIKE_ROOM (RESULT_BYTES + (size_t)OWN_TEXTS * RODT_LENGTH_TEXT_SIZE + SMALL_STEP)
+void batch_cache_write_alike(batch_chunk *chunk, const cached_row *alike, const rodt_length own[OWN_TEXTS]);
 
 /* Takes the rows that were found into the tallies of the chunk. */
 bool batch_cache_flush(batch_chunk *chunk);

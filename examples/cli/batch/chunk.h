@@ -33,6 +33,13 @@ typedef struct batch_run {
 
 #define BATCH_MESSAGE_SIZE 256
 
+/* The texts that two rows differ in whose strokes alone differ, as they stand in a row. */
+enum { OWN_STROKE, OWN_MARGIN, OWN_TEXTS };
+
+typedef struct text_place {
+    size_t start, end;
+} text_place;
+
 /*
  * * A chunk of the file and its output. Each worker has one, and chunks are delivered in the order of the file.
  * Lines are counted from the start of the chunk, which does not know its place in the file.
@@ -57,6 +64,7 @@ typedef struct batch_chunk {
     char stop_message[BATCH_MESSAGE_SIZE];
     const char *stop_hint;       /* a second sentence, or NULL */
     char text[BATCH_FIELDS][COLUMN_TEXT_SIZE];
+    text_place own[OWN_TEXTS];   /* of the row that was written last, in `out` */
 } batch_chunk;
 
 /* Empties the chunk for the next use. */

@@ -3,6 +3,7 @@
 #include "batch/chunk_run.h"
 #include "batch/cache.h"
 #include "batch/fast_loop.h"
+#include "batch/object_loop.h"
 #include "batch/rows_csv.h"
 #include "batch/rows_ndjson.h"
 
@@ -10,7 +11,7 @@
 #include <unistd.h>
 
 /* Results that all threads together cache. */
-#define RESULTS_MOST 65536u
+#define RESULTS_MOST 16384u
 
 bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *input)
 {
@@ -43,6 +44,15 @@ bool batch_chunk_row(batch_chunk *chunk, const csv_record *record)
     return chunk->run->options->columns.members ? batch_write_object(chunk, record) : batch_write_record(chunk, record);
 }
 
+/* Up to the first row of which more is to be done. */
+static void write_cached(batch_chunk *chunk)
+{
+    if (chunk->run->options->columns.members)
+        batch_write_cached_objects(chunk);
+    else
+        batch_write_cached_rows(chunk);
+}
+
 /* Without memory the chunk is stopped. */
 void batch_chunk_flush(batch_chunk *chunk) { (void)batch_cache_flush(chunk); }
 
@@ -52,8 +62,8 @@ void batch_chunk_judge(batch_chunk *chunk)
     csv_status status = CSV_RECORD;
     batch_cache_begin_chunk(chunk);
     while (status == CSV_RECORD && !chunk->stopped) {
-        if (batch_cache_is_active(chunk) && !chunk->run->options->columns.members)
-            batch_write_cached_rows(chunk);
+        if (batch_cache_is_active(chunk))
+            write_cached(chunk);
         if (chunk->stopped)
             break;
         status = csv_next(&chunk->reader, &record);

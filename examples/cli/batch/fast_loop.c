@@ -11,13 +11,12 @@
 #include "batch/fast_loop.h"
 #include "batch/by_vehicle.h"
 #include "batch/cache.h"
+#include "batch/loose_copy.h"
 #include "io/csv_index.h"
 #include "ui/compiler.h"
 
 #include <string.h>
 
-/* Most bytes that are copied in one step of a known size. */
-#define STEP 96u
 _Static_assert(RESULT_BYTES % STEP == 0, "a result is read in whole steps, never beyond its room");
 _Static_assert(CSV_PAD >= STEP && CSV_PAD >= SCAN_STEP && CSV_PAD >= RODT_ROW_PAD, "rows are read beyond their ends");
 
@@ -38,14 +37,7 @@ ALWAYS_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
     return (row){.bytes = bytes, .ends = ends, .size = newline - carriage_return, .line_end_size = 1 + carriage_return};
 }
 
-/* Copies in steps, so up to a step too far on both sides; most texts take one. */
-ALWAYS_INLINE void copy_loosely(char *to, const char *from, uint32_t size)
-{
-    memcpy(to, from, STEP);
-    for (uint32_t at = STEP; at < size; at += STEP)
-        memcpy(to + at, from + at, STEP);
-}
-
+/* A row that was found. */
 ALWAYS_INLINE void write_row(output *to, const row *of, const cached_row *cached)
 {
     char *at = to->buffer + to->used;
@@ -55,6 +47,25 @@ ALWAYS_INLINE void write_row(output *to, const row *of, const cached_row *cached
     at += cached->size;
     memcpy(at, of->bytes + of->size, 2);
     to->used += of->size + cached->size + of->line_end_size;
+}
+
+/* Finds a row that differs in its stroke alone, and writes what belongs after this one. */
+static bool write_alike(batch_chunk *chunk, const row *of)
+{
+    rodt_length own[OWN_TEXTS];
+    output *to = &chunk->out;
+    const cached_row *alike = chunk->cache->has_alike
+                                  ? rodt_row_cache_find_alike(chunk->cache->rows, of->bytes, of->ends,
+                                                              &own[OWN_STROKE], &own[OWN_MARGIN])
+                                  : NULL;
+    if (alike == NULL)
+        return false;
+    copy_loosely(to->buffer + to->used, of->bytes, of->size);
+    to->used += of->size;
+    batch_cache_write_alike(chunk, alike, own);
+    memcpy(to->buffer + to->used, of->bytes + of->size, 2);
+    to->used += of->line_end_size;
+    return true;
 }
 
 /* The text of a cell. False: it is not there as it is written. */
@@ -71,7 +82,7 @@ static bool find_text(const row *of, size_t column, name_cell *text)
 }
 
 /* Counts a row of a vehicle (--by). False: the reference path must take it, or the chunk was stopped. */
-static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
+static bool count_row(batch_chunk *chunk, const row *of)
 {
     const batch_cache *cache = chunk->cache;
     uint32_t numbers[ATTRIBUTES];
@@ -87,12 +98,13 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
             continue;
         const uint32_t first = of->ends[attribute->column] + 1;
         const uint32_t width = of->ends[attribute->column + 1] - first;
-        if (!rodt_text_map_get(attribute->numbers, of->bytes + first, width, &numbers[i]))
+        numbers[i] = 0; /* of nothing */
+        if (width > 0 && !rodt_text_map_get(attribute->numbers, of->bytes + first, width, &numbers[i]))
             return false;
     }
     const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
     chunk->cache->is_new_row = cached == NULL;
-    return cached != NULL && batch_by_count(chunk, name, numbers, cached, line);
+    return cached != NULL && batch_by_count(chunk, name, numbers, cached);
 }
 
 static bool is_header(const batch_header *header, const row *of)
@@ -117,17 +129,18 @@ ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan
         row next = make_row(at, cache->ends, count);
         const cached_row *cached = NULL;
         if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
-            !output_room(&chunk->out, next.size + RESULT_BYTES + 2 * STEP))
+            !output_room(&chunk->out, next.size + ALIKE_ROOM + 2 * STEP))
             break;
         if (by) {
-            if (!count_row(chunk, &next, reader->line + rows))
+            if (!count_row(chunk, &next))
                 break;
         } else {
             cached = rodt_row_cache_find(cache->rows, next.bytes, next.ends);
-            cache->is_new_row = cached == NULL;
-            if (cached == NULL)
+            cache->is_new_row = cached == NULL && !write_alike(chunk, &next);
+            if (cache->is_new_row)
                 break;
-            write_row(&chunk->out, &next, cached);
+            if (cached != NULL)
+                write_row(&chunk->out, &next, cached);
         }
         at += next.size + next.line_end_size;
         rows++;

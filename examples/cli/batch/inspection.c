@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A hash table with open addressing; items and their texts stand in blocks, in the order in which they came. */
 #include "batch/inspection.h"
+#include "ui/compiler.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -28,6 +29,7 @@ void inspection_table_clear(inspection_table *table)
         table->names = next;
     }
     table->count = 0;
+    table->has_undated = false;
     table->name_bytes = 0;
     memset(table->slots, 0, SLOTS * sizeof *table->slots);
 }
@@ -65,7 +67,7 @@ static uint64_t slot_of(uint64_t hash, size_t number) { return (hash & ~UINT64_C
 static bool is_same(const inspection_key *one, const inspection_key *other)
 {
     return one->hash == other->hash && one->folded_size == other->folded_size &&
-           rodt_date_compare(one->day, other->day) == 0 && memcmp(one->folded, other->folded, one->folded_size) == 0;
+           inspection_same_day(one->day, other->day) && memcmp(one->folded, other->folded, one->folded_size) == 0;
 }
 
 /* The slot of the key, or the free one for it. */
@@ -77,6 +79,22 @@ static uint64_t *find_slot(const inspection_table *table, const inspection_key *
                                      !is_same(&table->items[(uint32_t)table->slots[at] - 1].key, key)))
         at = (at + 1) % SLOTS;
     return &table->slots[at];
+}
+
+void inspection_fetch_item(const inspection *one, int step)
+{
+    if (step == FETCH_NAME) {
+        FETCH(one->key.name);
+        return;
+    }
+    FETCH(one);
+    FETCH(&one->tally);
+    FETCH(&one->remarks);
+}
+
+void inspection_fetch_slot(const inspection_table *table, const inspection_key *key)
+{
+    FETCH(&table->slots[(size_t)(hash_of(key) % SLOTS)]);
 }
 
 inspection *inspection_find(const inspection_table *table, const inspection_key *key)
@@ -123,6 +141,7 @@ static const char *keep_text(inspection_table *table, const char *text, size_t s
 inspection *inspection_add(inspection_table *table, const inspection *one)
 {
     inspection added = *one;
+    table->has_undated = table->has_undated || !rodt_date_given(one->key.day);
     added.key.name = keep_text(table, one->key.name, one->key.name_size);
     added.key.folded = keep_text(table, one->key.folded, one->key.folded_size);
     added.other = one->other == NULL ? NULL : keep_text(table, one->other, one->other_size);
@@ -160,7 +179,7 @@ bool inspection_tally_add(rodt_tally *to, const rodt_tally *one)
 static void merge_remarks(inspection *to, const inspection *later)
 {
     to->remarks |= later->remarks;
-    if (rodt_date_compare(to->day, later->day) != 0)
+    if (!inspection_same_day(to->day, later->day))
         to->remarks |= REMARK_MIXED_DAYS;
     for (size_t i = 0; i < sizeof to->seen; i++) {
         if ((to->seen[i] & later->seen[i]) != 0)

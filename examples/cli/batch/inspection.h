@@ -6,6 +6,7 @@
 #include "batch/vehicle_key.h"
 
 #include <rodtravel/rodtravel.h>
+#include <string.h>
 
 /* A vehicle is named by the cells of one to so many columns. */
 #define NAME_CELLS_MAX 8
@@ -15,6 +16,13 @@
 
 #define NAME_SIZE_MAX ((size_t)NAME_CELLS_MAX * VEHICLE_KEY_SIZE)
 #define FOLDED_SIZE_MAX (NAME_SIZE_MAX + NAME_CELLS_MAX * sizeof(uint16_t))
+
+_Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is one number");
+
+static inline bool inspection_same_day(rodt_date one, rodt_date other)
+{
+    return memcmp(&one, &other, sizeof one) == 0;
+}
 
 /* Remarks on the rows of an inspection as a whole. */
 enum { REMARK_MIXED_DAYS = 1u << 0, REMARK_POSITION_TWICE = 1u << 1, REMARK_UNDATED_ROWS = 1u << 2 };
@@ -49,6 +57,7 @@ typedef struct inspection_table {
     inspection *items;
     size_t count;
     size_t room;
+    bool has_undated; /* some are of no day */
     uint64_t *slots;
     struct name_block *names;
     size_t name_bytes;
@@ -67,6 +76,12 @@ void inspection_table_close(inspection_table *table);
 
 /* True: clear it before anything is added. */
 bool inspection_table_is_full(const inspection_table *table);
+
+/* What finds and counts in an inspection lies far apart in memory. Who has several to find fetches it for all of them
+ * first, step by step: each step reads what the one before has fetched. */
+enum { FETCH_SLOT, FETCH_INSPECTION, FETCH_NAME, FETCH_STEPS };
+void inspection_fetch_item(const inspection *one, int step);
+void inspection_fetch_slot(const inspection_table *table, const inspection_key *key);
 
 /* NULL: there is none. */
 inspection *inspection_find(const inspection_table *table, const inspection_key *key);

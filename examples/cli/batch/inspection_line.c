@@ -66,8 +66,13 @@ static void put_text(output *to, char separator, const char *text)
 static void put_count(output *to, char separator, uint64_t count)
 {
     char text[24];
-    snprintf(text, sizeof text, "%llu", (unsigned long long)count);
-    put_text(to, separator, text);
+    char *at = text + sizeof text;
+    do {
+        *--at = (char)('0' + count % 10);
+        count /= 10;
+    } while (count != 0);
+    output_bytes(to, &separator, 1);
+    output_bytes(to, at, (size_t)(text + sizeof text - at));
 }
 
 /* An exact number as a mixed fraction, like a length without its unit. */
@@ -113,7 +118,7 @@ void inspection_write_header(output *to, const line_layout *layout)
     output_text(to, "\n");
 }
 
-static void put_name(output *to, const line_layout *layout, const inspection_key *key)
+void inspection_write_name(output *to, const line_layout *layout, const inspection_key *key)
 {
     const char *at = key->name;
     char day[RODT_DATE_TEXT_SIZE] = "";
@@ -128,11 +133,10 @@ static void put_name(output *to, const line_layout *layout, const inspection_key
     put_text(to, layout->separator, day);
 }
 
-void inspection_write_line(output *to, const line_layout *layout, const inspection *one, const rodt_count *count)
+void inspection_write_rest(output *to, const line_layout *layout, const inspection *one, const rodt_count *count)
 {
     static const rodt_verdict order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT,
                                          RODT_VERDICT_INOPERATIVE, RODT_VERDICT_UNDETERMINED};
-    put_name(to, layout, &one->key);
     put_count(to, layout->separator, count->brakes);
     for (size_t i = 0; i < COUNT_OF(order); i++)
         put_count(to, layout->separator, one->verdict[order[i]]);

@@ -21,6 +21,7 @@ void inspection_write_header(output *to, const line_layout *layout);
  * read, any of which may be of this inspection; NULL = there are none. False: more brakes than can be counted. */
 bool inspection_judge(const inspection *one, const inspection *undated, rodt_count *count);
 
-void inspection_write_line(output *to, const line_layout *layout, const inspection *one, const rodt_count *count);
+void inspection_write_name(output *to, const line_layout *layout, const inspection_key *key);
+void inspection_write_rest(output *to, const line_layout *layout, const inspection *one, const rodt_count *count);
 
 #endif

@@ -54,12 +54,15 @@ static rodt_form read_text(batch_chunk *chunk, const csv_record *record)
     return batch_text(chunk->run, cell);
 }
 
-static void write_length(batch_chunk *chunk, rodt_length length)
+static text_place write_length(batch_chunk *chunk, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
+    text_place place = {.start = chunk->out.used};
     if (rodt_length_given(length) && rodt_length_format(length, text, sizeof text, NULL) == RODT_OK)
         output_text(&chunk->out, text);
+    place.end = chunk->out.used;
     write_separators(chunk, 1);
+    return place;
 }
 
 static void write_reasons(batch_chunk *chunk, uint64_t reasons, const char *error)
@@ -93,9 +96,9 @@ static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_f
         return batch_workbook_row(chunk, record, finding, error);
     write_input(chunk, record);
     write_separators(chunk, 1);
-    write_length(chunk, finding->applied_stroke);
-    write_length(chunk, finding->limit);
-    write_length(chunk, finding->margin);
+    chunk->own[OWN_STROKE] = write_length(chunk, finding->applied_stroke);
+    (void)write_length(chunk, finding->limit);
+    chunk->own[OWN_MARGIN] = write_length(chunk, finding->margin);
     output_text(&chunk->out, rodt_verdict_name(finding->verdict));
     output_bytes(&chunk->out, &chunk->run->separator, 1);
     write_reasons(chunk, finding->reasons, error);
@@ -155,21 +158,21 @@ static bool write_cached(batch_chunk *chunk, const csv_record *record, const cac
 }
 
 /* Caches the result of a row of full width; `at` is where what was written after its own bytes begins. */
-static void keep_result(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding,
-                        const batch_tally *tally, size_t at)
+static void keep_result(batch_chunk *chunk, const csv_record *record, const rodt_form *text,
+                        const rodt_finding *finding, const batch_tally *tally, size_t at)
 {
     char brake[RESULT_BYTES];
     if (chunk->cache == NULL || record->count != chunk->run->header.count)
         return;
     if (chunk->run->by != NULL)
-        batch_cache_keep(chunk, tally, brake, batch_by_result(finding, brake));
+        batch_cache_keep(chunk, text, tally, brake, batch_by_result(finding, brake));
     else
-        batch_cache_keep(chunk, tally, chunk->out.buffer + at, chunk->out.used - at - record->line_end_size);
+        batch_cache_keep(chunk, text, tally, chunk->out.buffer + at, chunk->out.used - at - record->line_end_size);
 }
 
 /* Counts and writes a row that was judged. */
-static bool write_judged(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding,
-                         const batch_tally *tally)
+static bool write_judged(batch_chunk *chunk, const csv_record *record, const rodt_form *text,
+                         const rodt_finding *finding, const batch_tally *tally)
 {
     bool is_short = record->count < chunk->run->header.count;
     if (is_short)
@@ -178,7 +181,7 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const rod
     if (!batch_chunk_count_row(chunk, tally) ||
         !write_row(chunk, record, finding, is_short ? row_error_code(ROW_SHORT_RECORD) : NULL))
         return false;
-    keep_result(chunk, record, finding, tally, at);
+    keep_result(chunk, record, text, finding, tally, at);
     return true;
 }
 
@@ -210,7 +213,7 @@ static bool judge_row(batch_chunk *chunk, const csv_record *record)
     if (repeat != BATCH_NO_HEADER)
         return repeat == BATCH_SAME_HEADER ? pass_header(chunk, record) : refuse_header(chunk, record);
     batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);
-    return write_judged(chunk, record, &finding, &tally);
+    return write_judged(chunk, record, &text, &finding, &tally);
 }
 
 bool batch_write_record(batch_chunk *chunk, const csv_record *record)

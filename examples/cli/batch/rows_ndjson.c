@@ -2,6 +2,7 @@
 /* Lines of JSON: each object is written as it came, with its judgement as five more members. */
 #include "batch/rows_ndjson.h"
 #include "batch/cache.h"
+#include "batch/object_shape.h"
 #include "batch/results.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"
@@ -85,6 +86,8 @@ static uint32_t meaning_of_name(batch_chunk *chunk, const json_member *found)
     return meaning;
 }
 
+static rodt_field field_of(uint32_t meaning) { return (rodt_field)(meaning >> NAME_FIELD & NAME_BYTE); }
+
 static bool stop_at_result(batch_chunk *chunk, const csv_record *record, const json_member *found)
 {
     char name[COLUMN_TEXT_SIZE];
@@ -122,7 +125,7 @@ static bool read_object(batch_chunk *chunk, const csv_record *record, object *ou
     json_object_open(&out->reader, record->bytes, record->size);
     while ((status = json_object_next(&out->reader, &found)) == JSON_MEMBER) {
         uint32_t meaning = meaning_of_name(chunk, &found);
-        rodt_field field = (rodt_field)(meaning >> NAME_FIELD & NAME_BYTE);
+        rodt_field field = field_of(meaning);
         if ((meaning & NAME_IS_RESULT) != 0)
             return stop_at_result(chunk, record, &found);
         if (field == (rodt_field)NAME_NO_FIELD) {
@@ -144,6 +147,34 @@ static bool read_object(batch_chunk *chunk, const csv_record *record, object *ou
     return true;
 }
 
+/* The field that the value of a good member is of, or none. */
+static rodt_field field_of_value(batch_chunk *chunk, const json_member *found)
+{
+    rodt_field field = field_of(meaning_of_name(chunk, found));
+    bool is_read = field != (rodt_field)NAME_NO_FIELD && !(field == RODT_FIELD_UNIT && chunk->run->unit_is_vehicle);
+    return is_read ? field : RODT_FIELD_NONE;
+}
+
+/* Learns the shape of a good object, for those that follow. The decimal separator of a number is a point. */
+static void learn_shape(batch_chunk *chunk, const csv_record *record)
+{
+    object_shape *shape = chunk->cache != NULL ? object_shapes_room(chunk->cache->shapes) : NULL;
+    json_object_reader reader;
+    json_member found;
+    const char *before = record->bytes;
+    if (shape == NULL)
+        return;
+    object_shape_begin(shape, !chunk->run->options->style.decimal_comma);
+    json_object_open(&reader, record->bytes, record->size);
+    while (json_object_next(&reader, &found) == JSON_MEMBER) {
+        const size_t quote = found.kind == JSON_TEXT;
+        const char *value = found.value.bytes - quote;
+        object_shape_add(shape, before, (size_t)(value - before), field_of_value(chunk, &found));
+        before = value + found.value.size + 2 * quote;
+    }
+    object_shape_end(shape, before, (size_t)(reader.close + 1 - before));
+}
+
 void batch_check_first_object(batch_chunk *chunk, const csv_record *record)
 {
     const column_request *request = &chunk->run->options->columns;
@@ -159,17 +190,20 @@ void batch_check_first_object(batch_chunk *chunk, const csv_record *record)
     }
 }
 
-static void write_length(output *to, const char *name, rodt_length length)
+static text_place write_length(output *to, const char *name, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
     bool given = rodt_length_given(length) && rodt_length_format(length, text, sizeof text, NULL) == RODT_OK;
     output_text(to, "\"");
     output_text(to, name);
     output_text(to, given ? "\": \"" : "\": null, ");
+    text_place place = {to->used, to->used};
     if (!given)
-        return;
+        return place;
     output_text(to, text);
+    place.end = to->used;
     output_text(to, "\", ");
+    return place;
 }
 
 static void write_numbers(output *to, const batch_options *options, const rodt_finding *finding)
@@ -184,12 +218,13 @@ static void write_numbers(output *to, const batch_options *options, const rodt_f
     }
 }
 
-static void write_results(output *to, const batch_options *options, const rodt_finding *finding, const char *error)
+static void write_results(batch_chunk *chunk, const rodt_finding *finding, const char *error)
 {
     const char *between = "\"";
-    write_length(to, batch_result_names[RESULT_STROKE], finding->applied_stroke);
-    write_length(to, batch_result_names[RESULT_LIMIT], finding->limit);
-    write_length(to, batch_result_names[RESULT_MARGIN], finding->margin);
+    output *to = &chunk->out;
+    chunk->own[OWN_STROKE] = write_length(to, batch_result_names[RESULT_STROKE], finding->applied_stroke);
+    (void)write_length(to, batch_result_names[RESULT_LIMIT], finding->limit);
+    chunk->own[OWN_MARGIN] = write_length(to, batch_result_names[RESULT_MARGIN], finding->margin);
     output_text(to, "\"verdict\": \"");
     output_text(to, rodt_verdict_name(finding->verdict));
     output_text(to, "\", \"reasons\": [");
@@ -206,7 +241,7 @@ static void write_results(output *to, const batch_options *options, const rodt_f
         between = "\", \"";
     }
     output_text(to, between[1] != '\0' ? "\"]" : "]");
-    write_numbers(to, options, finding);
+    write_numbers(to, chunk->run->options, finding);
     output_text(to, "}");
 }
 
@@ -269,9 +304,26 @@ static bool write_cached(batch_chunk *chunk, const csv_record *record, const obj
     return true;
 }
 
+/* Finds an object that differs in its stroke alone, and writes this one like it. */
+static bool write_alike(batch_chunk *chunk, const csv_record *record, const object *from,
+                        const rodt_text_span cells[RODT_FIELD_ROOM])
+{
+    rodt_length own[OWN_TEXTS];
+    if (!chunk->cache->has_alike || !output_room(&chunk->out, record->size + ALIKE_ROOM))
+        return false;
+    const cached_row *alike =
+        rodt_row_cache_find_alike_cells(chunk->cache->rows, cells, &own[OWN_STROKE], &own[OWN_MARGIN]);
+    if (alike == NULL)
+        return false;
+    write_object(chunk, record, from);
+    batch_cache_write_alike(chunk, alike, own);
+    output_bytes(&chunk->out, record->line_end, record->line_end_size);
+    return true;
+}
+
 /* Counts and writes an object that was judged. */
-static bool write_judged(batch_chunk *chunk, const csv_record *record, const object *from, const rodt_finding *finding,
-                         const batch_tally *tally)
+static bool write_judged(batch_chunk *chunk, const csv_record *record, const object *from, const rodt_form *text,
+                         const rodt_finding *finding, const batch_tally *tally)
 {
     if (!batch_chunk_count_row(chunk, tally))
         return false;
@@ -281,9 +333,9 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const obj
         write_object(chunk, record, from);
     size_t at = chunk->out.used;
     const char *error = from->error != ROW_ERRORS ? row_error_code(from->error) : NULL;
-    write_results(&chunk->out, chunk->run->options, finding, error);
+    write_results(chunk, finding, error);
     if (from->error == ROW_ERRORS)
-        batch_cache_keep(chunk, tally, chunk->out.buffer + at, chunk->out.used - at);
+        batch_cache_keep(chunk, text, tally, chunk->out.buffer + at, chunk->out.used - at);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
     return true;
 }
@@ -302,14 +354,17 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
     if (found.error != ROW_ERRORS) {
         batch_tally none = batch_tally_of(&finding, chunk->run->options->summary);
         batch_chunk_add_error(chunk, found.error, record);
-        return write_judged(chunk, record, &found, &finding, &none);
+        return write_judged(chunk, record, &found, NULL, &finding, &none);
     }
+    learn_shape(chunk, record);
     rodt_text_span cells[RODT_FIELD_ROOM];
     const bool is_active = batch_cache_is_active(chunk);
     take_cells(&found, cells);
     const cached_row *cached = is_active ? rodt_row_cache_find_cells(chunk->cache->rows, cells) : NULL;
     if (cached != NULL)
         return write_cached(chunk, record, &found, cached);
+    if (is_active && write_alike(chunk, record, &found, cells))
+        return true;
     const rodt_form text = batch_text(chunk->run, found.cell);
     if (is_active)
         cached = rodt_row_cache_read(chunk->cache->rows, cells, &text);
@@ -319,5 +374,5 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
     if (status != RODT_OK)
         return batch_chunk_stop_by_status(chunk, record->line, status);
     batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);
-    return write_judged(chunk, record, &found, &finding, &tally);
+    return write_judged(chunk, record, &found, &text, &finding, &tally);
 }

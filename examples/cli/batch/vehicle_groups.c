@@ -3,6 +3,7 @@
  * file is counted in the same way, and the lines of all files are merged by the rows that they came from. */
 #include "batch/vehicle_groups.h"
 #include "batch/inspection_spill.h"
+#include "batch/recent_names.h"
 #include "io/temporary_file.h"
 #include "ui/language.h"
 
@@ -10,17 +11,46 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* A row whose inspection is not looked up yet. */
+typedef struct waiting_row {
+    group_brake brake;
+    bool is_same;    /* it is of the inspection of the row before; only the brake is set */
+    bool has_key;
+    uint64_t number; /* of the row */
+    row_name name;
+    inspection_key key; /* its texts: */
+    char own_name[SHORT_NAME], folded[SHORT_NAME + NAME_CELLS_MAX * sizeof(uint16_t)];
+} waiting_row;
+
+#define WAITING_MOST 32
+
+/* What follows the name in a line without remarks: it depends on the counts alone, and most inspections have those of
+ * one of a few hundred. */
+#define RESTS 512u
+typedef struct line_rest {
+    rodt_tally tally; /* without a brake: nothing is kept here */
+    uint32_t verdict[4];
+    uint32_t outcome;
+    uint32_t size;
+    char bytes[104];
+} line_rest;
+
 struct vehicle_groups {
     line_sink sink;
     line_layout layout;
     uint64_t seed[2];
     uint64_t rows;
     inspection_table table;
+    recent_names recent;
     inspection_spill spill;
     bool is_spilled;
     spilled_inspection *read; /* NULL until something was spilled */
     output line;
-    inspection *last; /* of the row before, and the name and the day as that row has them */
+    line_rest rests[RESTS];
+    waiting_row waiting[WAITING_MOST];
+    size_t waiting_count;
+    bool has_last;    /* the row before has a name and a day, as that row has them */
+    inspection *last; /* of that row, where none is waiting */
     char last_name[NAME_SIZE_MAX];
     size_t last_size[NAME_CELLS_MAX];
     rodt_date last_day;
@@ -36,7 +66,7 @@ vehicle_groups *vehicle_groups_open(line_sink sink, const line_layout *layout, c
     groups->sink = sink;
     groups->layout = *layout;
     memcpy(groups->seed, seed, sizeof groups->seed);
-    if (output_open(&groups->line, -1) && inspection_table_open(&groups->table))
+    if (output_open(&groups->line, -1) && inspection_table_open(&groups->table) && recent_names_open(&groups->recent))
         return groups;
     vehicle_groups_close(groups);
     return NULL;
@@ -47,6 +77,7 @@ void vehicle_groups_close(vehicle_groups *groups)
     if (groups == NULL)
         return;
     inspection_table_close(&groups->table);
+    recent_names_close(&groups->recent);
     inspection_spill_close(&groups->spill);
     output_close(&groups->line);
     free(groups->read);
@@ -84,40 +115,54 @@ static group_status group_status_of(rodt_status status)
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
-/* Buffers of a key. */
-typedef struct key_texts {
-    char name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
-} key_texts;
-
-/* The sizes of what is folded tell "a", "bc" from "ab", "c". */
-static void make_key(const vehicle_groups *groups, const name_cell *name, key_texts *texts, inspection_key *key)
+/* The key, with its texts in own_name and folded_name. The sizes of what is folded tell "a", "bc" from "ab", "c". */
+static void make_key(const uint64_t seed[2], const name_cell *name, size_t cells, char *own_name, char *folded_name,
+                     inspection_key *key)
 {
     size_t used = 0, folded = 0;
     uint16_t sizes[NAME_CELLS_MAX] = {0};
-    for (size_t i = 0; i < groups->layout.names; i++) {
+    for (size_t i = 0; i < cells; i++) {
         const char *text = name[i].text;
         size_t size = vehicle_key_trim(&text, name[i].size);
-        memcpy(texts->name + used, text, size);
-        sizes[i] = (uint16_t)vehicle_key_fold(text, size, texts->folded + folded);
+        memcpy(own_name + used, text, size);
+        sizes[i] = (uint16_t)vehicle_key_fold(text, size, folded_name + folded);
         key->cell_size[i] = (uint16_t)size;
         key->is_nameless = key->is_nameless || size == 0;
         used += size;
         folded += sizes[i];
     }
-    memcpy(texts->folded + folded, sizes, groups->layout.names * sizeof *sizes);
-    folded += groups->layout.names * sizeof *sizes;
-    key->name = texts->name;
+    memcpy(folded_name + folded, sizes, cells * sizeof *sizes);
+    folded += cells * sizeof *sizes;
+    key->name = own_name;
     key->name_size = (uint16_t)used;
-    key->folded = texts->folded;
+    key->folded = folded_name;
     key->folded_size = (uint16_t)folded;
-    key->hash = vehicle_key_hash(texts->folded, folded, groups->seed);
+    key->hash = vehicle_key_hash(folded_name, folded, seed);
+}
+
+/* A cell that is too long names nobody. */
+static void take_names(const name_cell *name, size_t cells, name_cell taken[NAME_CELLS_MAX])
+{
+    for (size_t i = 0; i < cells; i++)
+        taken[i] = name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
+}
+
+uint32_t vehicle_groups_share(const name_cell *name, size_t cells)
+{
+    static const uint64_t seed[2] = {0, 0};
+    name_cell taken[NAME_CELLS_MAX];
+    char own_name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
+    inspection_key key = {.is_nameless = false};
+    take_names(name, cells, taken);
+    make_key(seed, taken, cells, own_name, folded, &key);
+    return (uint32_t)(key.hash >> 33);
 }
 
 /* Most rows are of the inspection before. */
 static bool is_last(const vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
     const char *at = groups->last_name;
-    if (groups->last == NULL || (groups->layout.day_heading != NULL && rodt_date_compare(groups->last_day, day) != 0))
+    if (!groups->has_last || (groups->layout.day_heading != NULL && !inspection_same_day(groups->last_day, day)))
         return false;
     for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
         if (groups->last_size[i] != name[i].size || memcmp(at, name[i].text, name[i].size) != 0)
@@ -126,7 +171,7 @@ static bool is_last(const vehicle_groups *groups, const name_cell *name, rodt_da
     return true;
 }
 
-static void remember_last(vehicle_groups *groups, const name_cell *name, rodt_date day, inspection *one)
+static void remember_last(vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
     char *at = groups->last_name;
     for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
@@ -134,44 +179,42 @@ static void remember_last(vehicle_groups *groups, const name_cell *name, rodt_da
         groups->last_size[i] = name[i].size;
     }
     groups->last_day = day;
-    groups->last = one;
+    groups->has_last = true;
 }
 
 static bool spill_table(vehicle_groups *groups, inspection_spill *spill)
 {
-    groups->last = NULL;
     if (!inspection_spill_table(spill, &groups->table))
         return false;
     inspection_table_clear(&groups->table);
+    recent_names_clear(&groups->recent);
     return true;
 }
 
-/* Finds or adds the inspection, as groups->last. */
-static group_status find_inspection(vehicle_groups *groups, const name_cell *name, rodt_date day)
+/* Finds or adds the inspection of a row, as groups->last. */
+static group_status find_inspection(vehicle_groups *groups, const inspection_key *key, const group_brake *brake,
+                                    uint64_t number)
 {
-    key_texts texts;
-    inspection added = {.first = groups->rows, .day = day};
-    make_key(groups, name, &texts, &added.key);
-    if (groups->layout.day_heading != NULL)
-        added.key.day = day;
-    inspection *one = inspection_find(&groups->table, &added.key);
+    inspection *one = inspection_find(&groups->table, key);
     if (one == NULL && inspection_table_is_full(&groups->table)) {
         groups->is_spilled = true;
         if (!spill_table(groups, &groups->spill))
             return fail_disk(groups);
     }
-    if (one == NULL)
+    if (one == NULL) {
+        const inspection added = {.key = *key, .first = number, .day = brake->day};
         one = inspection_add(&groups->table, &added);
-    if (one == NULL || !inspection_note_spelling(&groups->table, one, texts.name, added.key.name_size))
+    }
+    if (one == NULL || !inspection_note_spelling(&groups->table, one, key->name, key->name_size))
         return GROUP_E_MEMORY;
-    remember_last(groups, name, day, one);
+    groups->last = one;
     return GROUP_OK;
 }
 
 static void remark(inspection *one, const group_brake *brake)
 {
     rodt_position position = brake->position;
-    if (rodt_date_compare(one->day, brake->day) != 0)
+    if (!inspection_same_day(one->day, brake->day))
         one->remarks |= REMARK_MIXED_DAYS;
     if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX || position.side == RODT_SIDE_UNKNOWN)
         return;
@@ -190,20 +233,138 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
     return brake;
 }
 
-group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
+static group_status add_to_last(vehicle_groups *groups, const group_brake *brake)
 {
-    name_cell cells[NAME_CELLS_MAX];
-    for (size_t i = 0; i < NAME_CELLS_MAX; i++)
-        cells[i] = i < groups->layout.names && name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
-    groups->rows++;
-    if (!is_last(groups, cells, brake->day)) {
-        group_status status = find_inspection(groups, cells, brake->day);
-        if (status != GROUP_OK)
-            return status;
-    }
     remark(groups->last, brake);
     groups->last->verdict[brake->verdict]++;
     return inspection_tally_add(&groups->last->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
+}
+
+/* A row that has no day that can be read has none in its key. */
+static rodt_date key_day(const vehicle_groups *groups, const group_brake *brake)
+{
+    return groups->layout.day_heading != NULL ? brake->day : (rodt_date){0};
+}
+
+static void make_waiting_key(const vehicle_groups *groups, waiting_row *row)
+{
+    name_cell cells[NAME_CELLS_MAX];
+    const char *at = row->name.bytes;
+    const size_t count = groups->layout.names;
+    for (size_t i = 0; i < count; at += cells[i++].size)
+        cells[i] = (name_cell){at, row->name.cell_size[i]};
+    row->key = (inspection_key){.day = row->name.day};
+    make_key(groups->seed, cells, count, row->own_name, row->folded, &row->key);
+    row->has_key = true;
+}
+
+/* Most new inspections have no name that is known; what their keys need is fetched too. */
+static void fetch_waiting(vehicle_groups *groups, waiting_row *row, int step)
+{
+    if (row->is_same || row->has_key || recent_names_fetch(&groups->recent, &groups->table, &row->name, step))
+        return;
+    make_waiting_key(groups, row);
+    inspection_fetch_slot(&groups->table, &row->key);
+}
+
+static group_status find_waiting(vehicle_groups *groups, waiting_row *row)
+{
+    inspection *known = recent_names_find(&groups->recent, &groups->table, &row->name);
+    if (known != NULL) {
+        groups->last = known;
+        return GROUP_OK;
+    }
+    if (!row->has_key)
+        make_waiting_key(groups, row);
+    group_status status = find_inspection(groups, &row->key, &row->brake, row->number);
+    if (status == GROUP_OK)
+        recent_names_keep(&groups->recent, &groups->table, &row->name, groups->last);
+    return status;
+}
+
+/* Counts the rows that are waiting, in their order. */
+static group_status count_waiting(vehicle_groups *groups)
+{
+    group_status status = GROUP_OK;
+    for (int step = FETCH_INSPECTION; step < FETCH_STEPS; step++)
+        for (size_t i = 0; i < groups->waiting_count; i++)
+            fetch_waiting(groups, &groups->waiting[i], step);
+    for (size_t i = 0; i < groups->waiting_count && status == GROUP_OK; i++) {
+        waiting_row *row = &groups->waiting[i];
+        status = row->is_same ? GROUP_OK : find_waiting(groups, row);
+        if (status == GROUP_OK)
+            status = add_to_last(groups, &row->brake);
+    }
+    groups->waiting_count = 0;
+    return status;
+}
+
+static group_status wait_next(vehicle_groups *groups)
+{
+    return ++groups->waiting_count < WAITING_MOST ? GROUP_OK : count_waiting(groups);
+}
+
+/* False: the name is too long. */
+static bool copy_name(const name_cell *name, size_t cells, row_name *to)
+{
+    *to = (row_name){.size = 0};
+    for (size_t i = 0; i < cells; i++) {
+        if (name[i].size > SHORT_NAME - (size_t)to->size)
+            return false;
+        memcpy(to->bytes + to->size, name[i].text, name[i].size);
+        to->cell_size[i] = (uint16_t)name[i].size;
+        to->size = (uint16_t)(to->size + name[i].size);
+    }
+    return true;
+}
+
+/* A name that is too long does not wait. */
+static group_status count_long(vehicle_groups *groups, const name_cell *name, size_t cells, const group_brake *brake)
+{
+    char own_name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
+    inspection_key key = {.day = key_day(groups, brake)};
+    group_status status = count_waiting(groups);
+    make_key(groups->seed, name, cells, own_name, folded, &key);
+    if (status == GROUP_OK)
+        status = find_inspection(groups, &key, brake, groups->rows);
+    return status == GROUP_OK ? add_to_last(groups, brake) : status;
+}
+
+/* Rows wait, so that what is read of many is fetched at once. */
+static group_status count_next(vehicle_groups *groups, const name_cell *name, size_t cells, const group_brake *brake)
+{
+    waiting_row *row = &groups->waiting[groups->waiting_count];
+    if (!copy_name(name, cells, &row->name))
+        return count_long(groups, name, cells, brake);
+    row->name.day = key_day(groups, brake);
+    row_name_finish(&row->name);
+    row->is_same = row->has_key = false;
+    row->number = groups->rows;
+    row->brake = *brake;
+    (void)recent_names_fetch(&groups->recent, &groups->table, &row->name, FETCH_SLOT);
+    return wait_next(groups);
+}
+
+static group_status count_same(vehicle_groups *groups, const group_brake *brake)
+{
+    if (groups->waiting_count == 0)
+        return add_to_last(groups, brake);
+    waiting_row *row = &groups->waiting[groups->waiting_count];
+    row->is_same = true;
+    row->brake = *brake;
+    return wait_next(groups);
+}
+
+group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
+{
+    name_cell cells[NAME_CELLS_MAX];
+    const size_t count = groups->layout.names;
+    take_names(name, count, cells);
+    groups->rows++;
+    if (is_last(groups, cells, brake->day))
+        return count_same(groups, brake);
+    remember_last(groups, cells, brake->day);
+    return count_next(groups, cells, count, brake);
 }
 
 /* --- Lines --------------------------------------------------------------------------------------------- */
@@ -219,7 +380,7 @@ static inspection *find_undated(const vehicle_groups *groups, const inspection *
 /* Rows without a day are remarked on where the vehicle has others. */
 static void remark_undated(const vehicle_groups *groups)
 {
-    for (size_t i = 0; i < groups->table.count; i++) {
+    for (size_t i = 0; i < groups->table.count && groups->table.has_undated; i++) {
         inspection *one = &groups->table.items[i], *undated = find_undated(groups, one);
         if (undated != NULL && undated != one) {
             one->remarks |= REMARK_UNDATED_ROWS;
@@ -238,17 +399,56 @@ static void count_spelling(group_counts *counts, const inspection *one)
     snprintf(counts->spelling[1], VEHICLE_KEY_SIZE, "%.*s", (int)one->other_size, one->other);
 }
 
+/* The undated rows of a vehicle, and who is named by nobody, change the outcome. */
+static bool has_plain_rest(const inspection *one) { return one->remarks == 0 && !one->key.is_nameless; }
+
+static line_rest *rest_of(vehicle_groups *groups, const inspection *one)
+{
+    uint32_t at = one->tally.full * 5 + one->tally.half;
+    for (int i = 0; i < 4; i++)
+        at = at * 11 + one->verdict[i];
+    return &groups->rests[at % RESTS];
+}
+
+static bool is_rest_of(const line_rest *rest, const inspection *one)
+{
+    return has_plain_rest(one) && memcmp(&rest->tally, &one->tally, sizeof rest->tally) == 0 &&
+           memcmp(rest->verdict, one->verdict, sizeof rest->verdict) == 0;
+}
+
+/* Judges the inspection and writes the rest of its line. False: more brakes than can be counted. */
+static bool make_rest(vehicle_groups *groups, const inspection *one, line_rest *rest)
+{
+    rodt_count count;
+    output *line = &groups->line;
+    const size_t start = line->used;
+    const inspection *undated = (one->remarks & REMARK_UNDATED_ROWS) != 0 ? find_undated(groups, one) : NULL;
+    if (!inspection_judge(one, undated, &count))
+        return false;
+    inspection_write_rest(line, &groups->layout, one, &count);
+    groups->counts.outcome[count.outcome]++;
+    const size_t size = line->used - start;
+    if (!has_plain_rest(one) || size > sizeof rest->bytes || line->failure != 0)
+        return true;
+    *rest = (line_rest){.tally = one->tally, .outcome = count.outcome, .size = (uint32_t)size};
+    memcpy(rest->verdict, one->verdict, sizeof rest->verdict);
+    memcpy(rest->bytes, line->buffer + start, size);
+    return true;
+}
+
 /* Makes the line, in groups->line. */
 static group_status make_line(vehicle_groups *groups, const inspection *one)
 {
-    rodt_count count;
-    const inspection *undated = (one->remarks & REMARK_UNDATED_ROWS) != 0 ? find_undated(groups, one) : NULL;
-    if (!inspection_judge(one, undated, &count))
-        return GROUP_E_BRAKES;
+    line_rest *rest = rest_of(groups, one);
     groups->line.used = 0;
-    inspection_write_line(&groups->line, &groups->layout, one, &count);
+    inspection_write_name(&groups->line, &groups->layout, &one->key);
+    if (is_rest_of(rest, one)) {
+        output_bytes(&groups->line, rest->bytes, rest->size);
+        groups->counts.outcome[rest->outcome]++;
+    } else if (!make_rest(groups, one, rest)) {
+        return GROUP_E_BRAKES;
+    }
     groups->counts.inspections++;
-    groups->counts.outcome[count.outcome]++;
     count_spelling(&groups->counts, one);
     return groups->line.failure == 0 ? GROUP_OK : GROUP_E_MEMORY;
 }
@@ -416,9 +616,10 @@ static group_status write_spilled(vehicle_groups *groups, inspection_spill *spil
 
 group_status vehicle_groups_finish(vehicle_groups *groups)
 {
-    groups->last = NULL;
-    if (!groups->is_spilled)
-        return write_table(groups, NULL);
+    group_status status = count_waiting(groups);
+    groups->has_last = false;
+    if (status != GROUP_OK || !groups->is_spilled)
+        return status == GROUP_OK ? write_table(groups, NULL) : status;
     groups->read = malloc(sizeof *groups->read);
     return groups->read == NULL ? GROUP_E_MEMORY : write_spilled(groups, &groups->spill, NULL);
 }

@@ -60,8 +60,13 @@ typedef struct name_cell {
     size_t size;
 } name_cell;
 
+/* A number below 2^31 for a name of so many cells, the same for all spellings of one vehicle and in every run, so that
+ * rows can be sent to the machine that counts their vehicle. Vehicles that share one do no harm. */
+uint32_t vehicle_groups_share(const name_cell *name, size_t cells);
+
 /* Counts a brake in. A name with an empty cell is a vehicle that nobody named: its outcome is undetermined whatever its
- * rows say. A row whose day cannot be read could be of any inspection of its vehicle: it makes none of them better. */
+ * rows say. A row whose day cannot be read could be of any inspection of its vehicle: it makes none of them better.
+ * Some rows wait to be counted together, so the status can be that of a row before. */
 group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake);
 
 /* Writes the lines. */

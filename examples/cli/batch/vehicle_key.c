@@ -24,9 +24,13 @@ static size_t blank_size(const char *at, const char *end)
     return wide && (unsigned char)at[2] >= 0x80 && (unsigned char)at[2] <= 0x8B ? 3 : 0;
 }
 
+static bool is_plain_end(char byte) { return byte > ' ' && byte <= '~'; }
+
 size_t vehicle_key_trim(const char **key, size_t size)
 {
     const char *at = *key, *end = at + size, *first = NULL, *last = at;
+    if (size > 0 && is_plain_end(*at) && is_plain_end(end[-1]))
+        return size;
     while (at < end) {
         size_t blank = blank_size(at, end);
         if (blank == 0 && first == NULL)
@@ -50,8 +54,22 @@ static char small_letter(char byte, char before)
     return (unsigned char)before == 0xC3 && code >= 0x80 && code <= 0x9E && code != 0x97 ? (char)(code + 0x20) : byte;
 }
 
+/* Most names have no blanks, and only letters that fold by themselves. False: this one is not plain. */
+static bool fold_plain(const char *key, size_t size, char *folded)
+{
+    unsigned others = 0;
+    for (size_t i = 0; i < size; i++) {
+        const unsigned byte = (unsigned char)key[i];
+        others |= byte <= ' ' || byte > 0x7E;
+        folded[i] = (char)(byte + (byte - 'A' < 26u ? 'a' - 'A' : 0u));
+    }
+    return others == 0;
+}
+
 size_t vehicle_key_fold(const char *key, size_t size, char *folded)
 {
+    if (fold_plain(key, size, folded))
+        return size;
     const char *at = key, *end = key + size;
     size_t used = 0;
     bool blank = false;
@@ -95,19 +113,22 @@ static void take_word(uint64_t v[4], uint64_t word)
     v[0] ^= word;
 }
 
+static uint64_t word_of(const char *bytes, size_t count)
+{
+    uint64_t word = 0;
+    for (size_t i = 0; i < count; i++)
+        word |= (uint64_t)(unsigned char)bytes[i] << i * 8;
+    return word;
+}
+
 uint64_t vehicle_key_hash(const char *key, size_t size, const uint64_t seed[2])
 {
     uint64_t v[4] = {seed[0] ^ UINT64_C(0x736f6d6570736575), seed[1] ^ UINT64_C(0x646f72616e646f6d),
                      seed[0] ^ UINT64_C(0x6c7967656e657261), seed[1] ^ UINT64_C(0x7465646279746573)};
-    uint64_t word = 0;
-    for (size_t i = 0; i < size; i++) {
-        word |= (uint64_t)(unsigned char)key[i] << i % 8 * 8;
-        if (i % 8 == 7) {
-            take_word(v, word);
-            word = 0;
-        }
-    }
-    take_word(v, word | (uint64_t)size << 56);
+    size_t at = 0;
+    for (; at + 8 <= size; at += 8)
+        take_word(v, word_of(key + at, 8));
+    take_word(v, word_of(key + at, size - at) | (uint64_t)size << 56);
     v[2] ^= 0xFF;
     for (int i = 0; i < 4; i++)
         mix(v);
