@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What the files of the extension share. */
+#ifndef EXTENSION_H
+#define EXTENSION_H
+
+#include <duckdb_extension.h>
+
+#include "sql.h"
+
+DUCKDB_EXTENSION_EXTERN
+
+/* Rows of a chunk, at most. An extension is refused where a vector has more (extension.c). */
+#define ROWS 2048
+
+#define SAID_SIZE 400
+
+/* --- Arguments (arguments.c) --------------------------------------------------------------------------- */
+
+/* Texts that are made of an argument that is none. */
+typedef struct argument_room {
+    rodt_text_span span[ROWS];
+    char text[ROWS][24]; /* 64 bits with a sign and a point; a date */
+} argument_room;
+
+/* The arguments of a chunk as columns of texts. */
+typedef struct arguments {
+    rodt_text_columns columns;
+    rodt_text_cells rules;
+    argument_room *room[SQL_ARGUMENTS]; /* made where it is needed, kept */
+} arguments;
+
+/* Reads a chunk. NULL = done; else what is wrong, with the name of the function in front. */
+const char *read_arguments(const char *function, duckdb_data_chunk chunk, arguments *out, char said[SAID_SIZE]);
+
+/* The same for an argument of a function of single texts, the text or its unit. */
+const char *read_text_argument(const char *function, duckdb_data_chunk chunk, int number, arguments *of,
+                               rodt_text_cells *cells, char said[SAID_SIZE]);
+
+/* --- Judging (worker.c) -------------------------------------------------------------------------------- */
+
+typedef struct answers {
+    int32_t stroke[ROWS], limit[ROWS];
+    uint64_t reasons[ROWS];
+    uint8_t verdict[ROWS];
+} answers;
+
+/* Numbers in units of columns as texts: a yard has few. */
+#define TEXTS_KEPT 4096
+typedef struct kept_text {
+    int32_t units;
+    duckdb_string_t text; /* of no bytes: nothing is kept here */
+} kept_text;
+
+/* A row that was judged by itself. */
+typedef struct judged_row {
+    rodt_finding finding;
+    rodt_error error; /* the first text that could not be read */
+} judged_row;
+
+/* What one thread judges a chunk with. */
+typedef struct worker {
+    const char *function; /* named in sentences */
+    char said[SAID_SIZE];
+    arguments in;
+    idx_t rows;
+    answers out;
+    const rodt_rules *rules[ROWS]; /* that judged the row */
+    rodt_text_plan **plans;        /* by the number of their rule set */
+    judged_row *judged;            /* room for ROWS, made where it is needed, kept */
+    uint16_t judged_at[ROWS];      /* of the chunk: where its row is in `judged`, from 1; 0 = nowhere yet */
+    uint16_t judged_count;
+    kept_text texts[TEXTS_KEPT];
+} worker;
+
+/* A worker that no other thread has; NULL = no memory. */
+worker *take_worker(void);
+void give_worker(worker *of);
+
+/* Judges a chunk. False: of->said says why. */
+bool judge_chunk(worker *of, const char *function, duckdb_data_chunk chunk);
+
+/* What the answers do not hold of a row of the chunk, until the next one; each row is judged once. NULL: of->said says
+ * why. */
+const judged_row *judge_row(worker *of, idx_t row);
+
+/* A finding as far as rodt_finding_defect and rodt_tally_add look at it. False: as judge_chunk. */
+bool judge_defect(worker *of, idx_t row, rodt_finding *finding);
+
+/* --- Results (results.c) ------------------------------------------------------------------------------- */
+
+/* A vector of texts that is being filled. */
+typedef struct result_texts {
+    duckdb_vector vector;
+    duckdb_string_t *data;
+    uint64_t *validity;
+} result_texts;
+
+result_texts open_texts(duckdb_vector vector);
+
+/* An empty text is NULL. */
+void put_text(const result_texts *to, idx_t row, const char *text, size_t size);
+void put_exact(const result_texts *to, idx_t row, int64_t num, int64_t den);
+
+/* The text is not copied: it must live as long as the program. */
+void put_constant(const result_texts *to, idx_t row, const char *text);
+
+void put_units(worker *of, const result_texts *to, idx_t row, int32_t units);
+void put_reasons(const result_texts *to, idx_t row, uint64_t reasons);
+void put_null(const result_texts *to, idx_t row);
+
+/* --- All that there is --------------------------------------------------------------------------------- */
+
+/* False: not registered. */
+bool register_functions(duckdb_connection connection);
+bool register_texts(duckdb_connection connection);
+bool register_vehicles(duckdb_connection connection);
+bool register_tables(duckdb_connection connection);
+
+#endif

@@ -1,0 +1,14 @@
+-- SPDX-License-Identifier: Apache-2.0
+-- A wheel end. NULL is not written, and then there is still a verdict, so these functions are not STRICT.
+CREATE FUNCTION rodt_verdict(@ARGUMENTS@) RETURNS text LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_verdict';
+CREATE FUNCTION rodt_stroke(@ARGUMENTS@) RETURNS rodt_exact LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_stroke';
+CREATE FUNCTION rodt_limit(@ARGUMENTS@) RETURNS rodt_exact LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_limit';
+CREATE FUNCTION rodt_margin(@ARGUMENTS@) RETURNS rodt_exact LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_margin';
+CREATE FUNCTION rodt_reasons(@ARGUMENTS@) RETURNS text LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_reasons';
+CREATE FUNCTION rodt_defect(@ARGUMENTS@) RETURNS text LANGUAGE c IMMUTABLE PARALLEL SAFE COST 30
+    AS 'MODULE_PATHNAME', 'rodtpg_defect';
