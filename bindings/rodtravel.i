@@ -33,7 +33,6 @@
 %ignore rodt_vehicle_combine;
 %ignore rodt_length_parse;
 %ignore rodt_length_parse_strict;
-%ignore rodt_length_parse_strict_n;
 %ignore rodt_pressure_parse;
 %ignore rodt_seconds_parse;
 %ignore rodt_seconds_parse_n;

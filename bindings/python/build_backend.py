@@ -13,9 +13,9 @@ import tarfile
 import tempfile
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-# The code of the command that groups the brakes of vehicles is part of the module.
-PARTS = ("meson.build", "LICENSE", "include", "lib", "tables", "bindings", "examples/cli/batch", "examples/cli/io",
-         "examples/cli/ui")
+# The command is in the package, and its code that groups the brakes of vehicles is part of the module.
+PARTS = ("meson.build", "LICENSE", "include", "lib", "tables", "bindings", "examples/meson.build", "examples/cli",
+         "examples/web", "examples/data/inspection.schema.json")
 
 
 def _root():
@@ -37,6 +37,7 @@ def _copy(root, to):
         if os.path.isdir(source):
             shutil.copytree(source, target, ignore=shutil.ignore_patterns("__pycache__", "build*.egg-info", "dist"))
         else:
+            os.makedirs(os.path.dirname(target), exist_ok=True)
             shutil.copy2(source, target)
     for name in ("pyproject.toml", "README.md", "build_backend.py"):
         shutil.copy2(os.path.join(HERE, name), to)

@@ -47,4 +47,5 @@ def main(program, template):
                 print(*members(known[marker[1]], base == "enum.IntEnum"), sep="\n")
 
 
-main(*sys.argv[1:])
+if __name__ == "__main__":
+    main(*sys.argv[1:])

@@ -79,7 +79,7 @@ PyObject *py_catalogue_find(const char *language)
 {
     const rodt_catalogue *found = rodt_catalogue_find(language);
     if (found == NULL)
-        Py_RETURN_NONE;
+        return py_none();
     held_catalogue *held = calloc(1, sizeof *held);
     if (held == NULL)
         return PyErr_NoMemory();
@@ -173,7 +173,7 @@ static PyObject *from_argument(const void *all, size_t i)
 PyObject *py_from_message(rodt_status made, const rodt_message *message)
 {
     if (made != RODT_OK)
-        Py_RETURN_NONE;
+        return py_none();
     PyObject *arguments = py_from_each(message->count, from_argument, message->arguments);
     return arguments == NULL ? NULL : Py_BuildValue("IN", (unsigned)message->code, arguments);
 }

@@ -205,7 +205,7 @@ PyObject *py_column_first(PyObject *capsule)
     if (column == NULL)
         return NULL;
     if (column->kind != COLUMN_TEXT)
-        Py_RETURN_FALSE;
+        return PyBool_FromLong(0);
     for (size_t i = 0; i < column->count; i++) {
         if (column->chunks[i].rows == 0)
             continue;
@@ -213,7 +213,7 @@ PyObject *py_column_first(PyObject *capsule)
         return cell.text == NULL ? Py_BuildValue("")
                                  : PyUnicode_DecodeUTF8(cell.text, (Py_ssize_t)cell.size, "replace");
     }
-    Py_RETURN_NONE;
+    return py_none();
 }
 
 /* --- Numbers ------------------------------------------------------------------------------------------ */

@@ -16,6 +16,14 @@
 
 /* --- value.c: errors, texts, exact numbers, days ------------------------------------------------------ */
 
+/* Headers of Python 3.12 and later return None without a reference (Py_RETURN_NONE), as it needs none there. One module
+ * serves 3.11, too, where it does. */
+static inline PyObject *py_none(void)
+{
+    Py_INCREF(Py_None);
+    return Py_None;
+}
+
 /* Looks up the classes of the standard library; once, when the module is loaded. */
 bool py_find_classes(void);
 
@@ -186,6 +194,7 @@ typedef struct cursor {
     const held_column *column[CURSOR_COLUMNS]; /* NULL = there is none */
     size_t chunk[CURSOR_COLUMNS];
     size_t at[CURSOR_COLUMNS]; /* row in the chunk */
+    size_t most;               /* rows at a time; 0 = as many as are contiguous */
     size_t rows;
     size_t done;
 } cursor;
@@ -202,6 +211,9 @@ rodt_text_cells py_text_at(const cursor *w, int i);
 
 /* False, raised: a column that is there is no text. */
 bool py_check_texts(const cursor *w);
+
+/* Judges the rows of a chunk into the beginning of `out`. */
+rodt_status py_judge_chunk(rodt_text_plan *plan, const cursor *w, size_t rows, const rodt_column_out *out);
 
 /* What columns of texts are judged by, and what it points into. */
 typedef struct text_plan {
@@ -231,6 +243,32 @@ rodt_column_out py_answers_at(const rodt_column_out *out, size_t row);
 
 /* True if a chunk of cells overlaps an answer: the library checks the rows of one call, not later chunks. */
 bool py_overlaps(const held_answers *answers, const void *cells, size_t size);
+
+/* --- numbers.c: answers for tables and drawings --------------------------------------------------------- */
+
+/* What a frame has as doubles, in the order of its columns; the last is a part of the limit in percent. */
+typedef enum py_number {
+    PY_NUMBER_STROKE,
+    PY_NUMBER_LIMIT,
+    PY_NUMBER_MARGIN,
+    PY_NUMBER_USED,
+    PY_NUMBERS
+} py_number;
+
+void py_fill_numbers(py_number kind, const int32_t *stroke, const int32_t *limit, size_t rows, double per_unit,
+                     double *to);
+
+/* Different sets of reasons in the order of their first rows. The slots are an open hash table, at most half full. */
+typedef struct reason_sets {
+    uint64_t *set, *rows;
+    uint32_t *slot; /* number of a set, from 1; 0 = free */
+    size_t count, room;
+} reason_sets;
+
+/* The number of the set of each row, from 0. False: no memory. */
+bool py_number_sets(const uint64_t *row, size_t count, int32_t *number, reason_sets *sets);
+PyObject *py_from_sets(const reason_sets *sets);
+void py_free_sets(reason_sets *sets);
 
 /* --- Arrow -------------------------------------------------------------------------------------------- */
 

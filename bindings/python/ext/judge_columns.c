@@ -90,6 +90,8 @@ PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber)
 static size_t chunk_rows(cursor *w)
 {
     size_t most = w->rows - w->done;
+    if (w->most != 0 && w->most < most)
+        most = w->most;
     for (int i = 0; i < CURSOR_COLUMNS; i++) {
         const held_column *column = w->column[i];
         if (column == NULL)
@@ -229,6 +231,7 @@ static const char *column_name(int i)
 
 bool py_open_cursor(PyObject *tuple, cursor *w)
 {
+    int first = -1;
     memset(w, 0, sizeof *w);
     for (int i = 0; i < PyTuple_Size(tuple) && i < CURSOR_COLUMNS; i++) {
         PyObject *object = PyTuple_GetItem(tuple, i);
@@ -239,11 +242,12 @@ bool py_open_cursor(PyObject *tuple, cursor *w)
         w->column[i] = PyCapsule_GetPointer(object, COLUMN_CAPSULE);
         if (w->column[i] == NULL)
             return false;
-        if (i > 0 && w->rows != w->column[i]->rows) {
+        if (first >= 0 && w->rows != w->column[i]->rows) {
             PyErr_Format(PyExc_ValueError, "%s has %zu rows and %s has %zu", column_name(i), w->column[i]->rows,
-                         rodt_field_name(RODT_FIELD_CHAMBER), w->rows);
+                         column_name(first), w->rows);
             return false;
         }
+        first = first < 0 ? i : first;
         w->rows = w->column[i]->rows;
     }
     return true;
@@ -326,16 +330,21 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 
 /* --- Texts ------------------------------------------------------------------------------------------- */
 
-static rodt_status judge_texts(const void *of, const cursor *w, size_t rows)
+rodt_status py_judge_chunk(rodt_text_plan *plan, const cursor *w, size_t rows, const rodt_column_out *out)
 {
-    const chunk_job *job = of;
     rodt_text_columns in = {0};
-    rodt_column_out part = py_answers_at(job->out, w->done);
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         if (w->column[i] != NULL)
             in.field[i] = py_text_at(w, i);
     }
-    return rodt_text_plan_judge(job->texts, &in, rows, &part, NULL);
+    return rodt_text_plan_judge(plan, &in, rows, out, NULL);
+}
+
+static rodt_status judge_texts(const void *of, const cursor *w, size_t rows)
+{
+    const chunk_job *job = of;
+    rodt_column_out part = py_answers_at(job->out, w->done);
+    return py_judge_chunk(job->texts, w, rows, &part);
 }
 
 bool py_check_texts(const cursor *w)

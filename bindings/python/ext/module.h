@@ -66,20 +66,40 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
+/* A bytearray of that size, whose bytes are anything. */
+PyObject *py_new_room(long long size);
+
+/* What a frame has, as memoryviews of bytes: verdicts as uint8, the number of each row's set of reasons as int32, then
+ * doubles and the bits of those that are there of each name of answer_numbers; how many of each name are missing; the
+ * sets as answer_sets gives them. */
+PyObject *py_columns_frame(PyObject *capsule, PyObject *columns, int per_unit);
+
 /* The sentences of the reasons of each row, "; " between them, as (offsets of 64 bits, UTF-8) of an Arrow column. */
 PyObject *py_columns_say(PyObject *capsule, PyObject *columns, PyObject *catalogue);
 
-/* The lines of `rodtravel batch --by`, as bytes, with a tab between cells. `columns` are those of a reading, of
- * positions, and those that name the vehicle; `headings` are those of the names, and then that of the day if
- * inspections are told apart by it. */
+/* The CSV of `rodtravel batch --by`: the line of headings, the others, and where each of them ends, as int64 after a 0;
+ * all as bytes. `columns` are those of a reading, of positions, and those that name the vehicle; `headings` are those
+ * of the names, and then that of the day if inspections are told apart by it. */
 PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings);
 
+/* A number for each row, int32 as bytes, the same for all spellings of a vehicle; `columns` is as long as above and has
+ * no others than those that name it. */
+PyObject *py_columns_share(PyObject *columns);
+
 /* Of answers, as int32 that are negative where missing: limit less stroke; how many use so many half percents of the
- * limit, 0 to 1000, as uint64; and (doubles, bits, missing ones) of "stroke", "limit", "margin" or "used", a part of
- * the limit in percent, a unit of the doubles being so many of the columns. */
+ * limit, 0 to 1000, as uint64, with the least margin or None; and doubles, NAN where missing: "stroke", "limit",
+ * "margin" or "used", a part of the limit in percent, a unit of the doubles being so many of the columns. */
 PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none);
 PyObject *py_answer_steps(PyObject *strokes, PyObject *limits);
 PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit);
+
+/* Of a column of reasons: the number of the set of each row, as int32, and a pair for each different set, in the order
+ * of their first rows: its bits, and how many rows have it. */
+PyObject *py_answer_sets(PyObject *reasons);
+
+/* Lists of a frame: of doubles, None for NAN; and the text of each number, uint8 or int32, out of a list of texts. */
+PyObject *py_list_of_numbers(PyObject *cells);
+PyObject *py_list_of_codes(PyObject *codes, PyObject *texts);
 
 /* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then
  * what is said in its language; parts are code and arguments of an Error. */

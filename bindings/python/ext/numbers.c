@@ -55,53 +55,174 @@ PyObject *py_answer_steps(PyObject *strokes, PyObject *limits)
 {
     answer_pair pair;
     uint64_t counts[STEPS + 1] = {0};
+    int64_t least = INT64_MAX;
     if (!open_pair(strokes, limits, &pair))
         return NULL;
     for (Py_ssize_t i = 0; i < pair.rows; i++) {
-        if (!has_margin(&pair, i) || pair.limit[i] == 0)
+        if (!has_margin(&pair, i))
+            continue;
+        int64_t margin = (int64_t)pair.limit[i] - pair.stroke[i];
+        least = margin < least ? margin : least;
+        if (pair.limit[i] == 0)
             continue;
         int64_t step = (200 * (int64_t)pair.stroke[i] + pair.limit[i] - 1) / pair.limit[i];
         counts[step < STEPS ? step : STEPS]++;
     }
     close_pair(&pair);
-    return PyBytes_FromStringAndSize((const char *)counts, sizeof counts);
+    PyObject *steps = PyBytes_FromStringAndSize((const char *)counts, sizeof counts);
+    return least == INT64_MAX ? Py_BuildValue("NO", steps, Py_None) : Py_BuildValue("NL", steps, (long long)least);
+}
+
+/* --- Sets of reasons ----------------------------------------------------------------------------------- */
+
+void py_free_sets(reason_sets *sets)
+{
+    free(sets->set);
+    free(sets->rows);
+    free(sets->slot);
+}
+
+/* Its slot, or the free one where it belongs. */
+static uint32_t *find_slot(const reason_sets *sets, uint64_t set)
+{
+    const size_t mask = 2 * sets->room - 1;
+    size_t at = (size_t)(set * UINT64_C(0x9E3779B97F4A7C15) >> 32) & mask;
+    while (sets->slot[at] != 0 && sets->set[sets->slot[at] - 1] != set)
+        at = (at + 1) & mask;
+    return &sets->slot[at];
+}
+
+/* Doubles the room, a power of two. */
+static bool grow_sets(reason_sets *sets)
+{
+    reason_sets larger = {.count = sets->count, .room = sets->room == 0 ? 64 : 2 * sets->room};
+    larger.set = calloc(larger.room, sizeof *larger.set);
+    larger.rows = calloc(larger.room, sizeof *larger.rows);
+    larger.slot = calloc(2 * larger.room, sizeof *larger.slot);
+    if (larger.set == NULL || larger.rows == NULL || larger.slot == NULL) {
+        py_free_sets(&larger);
+        return false;
+    }
+    for (size_t i = 0; i < sets->count; i++) {
+        larger.set[i] = sets->set[i];
+        larger.rows[i] = sets->rows[i];
+        *find_slot(&larger, larger.set[i]) = (uint32_t)i + 1;
+    }
+    py_free_sets(sets);
+    *sets = larger;
+    return true;
+}
+
+/* The number of the set, from 1; 0 = no memory. */
+static uint32_t number_of_set(reason_sets *sets, uint64_t set)
+{
+    if (sets->count == sets->room && !grow_sets(sets))
+        return 0;
+    uint32_t *slot = find_slot(sets, set);
+    if (*slot == 0) {
+        sets->set[sets->count++] = set;
+        *slot = (uint32_t)sets->count;
+    }
+    return *slot;
+}
+
+bool py_number_sets(const uint64_t *row, size_t count, int32_t *number, reason_sets *sets)
+{
+    for (size_t i = 0; i < count; i++) {
+        const uint32_t of = number_of_set(sets, row[i]); /* asking whether it is the last row's again costs more */
+        if (of == 0)
+            return false;
+        sets->rows[of - 1]++;
+        number[i] = (int32_t)of - 1;
+    }
+    return true;
+}
+
+static PyObject *from_set(const void *all, size_t i)
+{
+    const reason_sets *sets = all;
+    return Py_BuildValue("KK", (unsigned long long)sets->set[i], (unsigned long long)sets->rows[i]);
+}
+
+PyObject *py_from_sets(const reason_sets *sets) { return py_from_each(sets->count, from_set, sets); }
+
+PyObject *py_answer_sets(PyObject *reasons)
+{
+    Py_buffer held;
+    reason_sets sets = {.count = 0};
+    if (PyObject_GetBuffer(reasons, &held, PyBUF_SIMPLE) != 0)
+        return NULL;
+    const size_t rows = (size_t)held.len / sizeof(uint64_t);
+    PyObject *numbers = py_new_room((long long)(rows * sizeof(int32_t)));
+    bool made = numbers != NULL;
+    if (made && !py_number_sets(held.buf, rows, (int32_t *)(void *)PyByteArray_AsString(numbers), &sets)) {
+        PyErr_NoMemory();
+        made = false;
+    }
+    PyObject *both = made ? Py_BuildValue("ON", numbers, py_from_sets(&sets)) : NULL;
+    Py_XDECREF(numbers);
+    py_free_sets(&sets);
+    PyBuffer_Release(&held);
+    return both;
+}
+
+/* --- Doubles ------------------------------------------------------------------------------------------- */
+
+/* The words of py_answer_numbers begin with these. */
+static const char number_letters[PY_NUMBERS] = {'s', 'l', 'm', 'u'};
+
+_Static_assert(RODT_COLUMN_NO_STROKE < 0 && RODT_COLUMN_NO_LIMIT < 0, "a number that is there is not negative");
+
+/* Negative where there is no number. A single comparison of it, and no jump: a compiler takes several rows at once. */
+static inline int32_t there(py_number kind, int32_t stroke, int32_t limit)
+{
+    return (kind == PY_NUMBER_LIMIT ? 0 : stroke) | (kind == PY_NUMBER_STROKE ? 0 : limit) |
+           (kind == PY_NUMBER_USED ? -(int32_t)(limit == 0) : 0);
 }
 
 /* Whole numbers of units are exact in a double, and each quotient is rounded once: a share is above 100 exactly where
  * the stroke is over the limit, and a margin has the sign of the exact one. NAN = there is none. */
-static double number_of(const answer_pair *pair, Py_ssize_t row, char kind, int per_unit)
+static inline double number_of(py_number kind, int32_t stroke, int32_t limit, double per_unit)
 {
-    const double stroke = pair->stroke[row], limit = pair->limit[row];
+    const double used = stroke, most = limit;
+    const double number = kind == PY_NUMBER_STROKE   ? used / per_unit
+                          : kind == PY_NUMBER_LIMIT  ? most / per_unit
+                          : kind == PY_NUMBER_MARGIN ? (most - used) / per_unit
+                                                     : 100 * used / (limit + (limit == 0));
+    return number + (there(kind, stroke, limit) < 0 ? (double)NAN : 0);
+}
+
+/* With the kind as a constant in each loop. */
+#define FILL(kind)                                                                                                     \
+    case kind:                                                                                                         \
+        for (size_t i = 0; i < rows; i++)                                                                              \
+            to[i] = number_of(kind, stroke[i], limit[i], per_unit);                                                    \
+        break
+
+void py_fill_numbers(py_number kind, const int32_t *stroke, const int32_t *limit, size_t rows, double per_unit,
+                     double *restrict to)
+{
     switch (kind) {
-    case 's': return pair->stroke[row] == RODT_COLUMN_NO_STROKE ? (double)NAN : stroke / per_unit;
-    case 'l': return pair->limit[row] == RODT_COLUMN_NO_LIMIT ? (double)NAN : limit / per_unit;
-    case 'm': return has_margin(pair, row) ? (limit - stroke) / per_unit : (double)NAN;
-    default: return has_margin(pair, row) && limit > 0 ? 100 * stroke / limit : (double)NAN;
+        FILL(PY_NUMBER_STROKE);
+        FILL(PY_NUMBER_LIMIT);
+        FILL(PY_NUMBER_MARGIN);
+        FILL(PY_NUMBER_USED);
+    case PY_NUMBERS: break;
     }
 }
 
 PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit)
 {
     answer_pair pair;
-    Py_ssize_t missing = 0;
     if (!open_pair(strokes, limits, &pair))
         return NULL;
-    PyObject *numbers = PyByteArray_FromStringAndSize(NULL, pair.rows * (Py_ssize_t)sizeof(double));
-    PyObject *bits = numbers == NULL ? NULL : PyByteArray_FromStringAndSize(NULL, pair.rows / 8 + 1);
-    if (bits != NULL) {
-        double *to = (double *)(void *)PyByteArray_AsString(numbers);
-        unsigned char *bit = (unsigned char *)PyByteArray_AsString(bits);
-        memset(bit, 0, (size_t)pair.rows / 8 + 1);
-        for (Py_ssize_t i = 0; i < pair.rows; i++) {
-            to[i] = number_of(&pair, i, name[0], per_unit);
-            bit[i / 8] = (unsigned char)(bit[i / 8] | !isnan(to[i]) << i % 8);
-            missing += isnan(to[i]) != 0;
-        }
+    const size_t rows = (size_t)pair.rows;
+    PyObject *numbers = py_new_room((long long)(rows * sizeof(double)));
+    for (py_number kind = 0; numbers != NULL && kind < PY_NUMBERS; kind++) {
+        if (number_letters[kind] == name[0])
+            py_fill_numbers(kind, pair.stroke, pair.limit, rows, per_unit,
+                            (double *)(void *)PyByteArray_AsString(numbers));
     }
     close_pair(&pair);
-    if (bits == NULL) {
-        Py_XDECREF(numbers);
-        return NULL;
-    }
-    return Py_BuildValue("NNn", numbers, bits, missing);
+    return numbers;
 }

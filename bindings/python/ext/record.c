@@ -58,7 +58,7 @@ static PyObject *from_number(const rodt_member *member, const void *at)
         return PyLong_FromLongLong(signed_at(at, member->size));
     uint64_t value = unsigned_at(at, member->size);
     if (member->kind == RODT_MEMBER_KIND_INDEX && value == SIZE_MAX)
-        Py_RETURN_NONE;
+        return py_none();
     return PyLong_FromUnsignedLongLong(value);
 }
 
@@ -80,7 +80,7 @@ static PyObject *from_pointer(const rodt_member *member, const void *at, const r
     if (rows_of != NULL && strcmp(rodt_record_name(member->record), "rodt_limit") == 0)
         return PyLong_FromLong(row_number(rows_of, to));
     if (to == NULL)
-        Py_RETURN_NONE;
+        return py_none();
     return member->record != NULL ? py_from_record(member->record, to, rows_of) : PyUnicode_FromString(to);
 }
 
@@ -127,7 +127,7 @@ static PyObject *from_member(const rodt_record *record, const rodt_member *membe
 PyObject *py_from_record(const rodt_record *record, const void *value, const rodt_rules *rows_of)
 {
     if (value == NULL)
-        Py_RETURN_NONE;
+        return py_none();
     size_t sentences = py_sentence_count(record);
     PyObject *tuple = PyTuple_New((Py_ssize_t)(crossing_count(record) + sentences));
     size_t item = 0;
@@ -283,7 +283,7 @@ static void free_rules(PyObject *capsule) { rodt_rules_unref(PyCapsule_GetPointe
 PyObject *py_from_rules(const rodt_rules *rules)
 {
     if (rules == NULL)
-        Py_RETURN_NONE;
+        return py_none();
     return PyCapsule_New((void *)(uintptr_t)rules, RULES_CAPSULE, free_rules);
 }
 

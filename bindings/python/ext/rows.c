@@ -32,24 +32,36 @@ static const char *close_cell(rodt_text_span cell, char *room)
     return room;
 }
 
-static rodt_text_span cell_at(const cursor *w, int column, size_t row)
-{
-    rodt_text_cells cells = py_text_at(w, column);
-    return rodt_text_cells_at(&cells, row);
-}
+/* Cells of a row by column of the cursor: those of its fields come first, as the library has them. */
+#define ROW_CELLS (CURSOR_COLUMNS > RODT_FIELD_ROOM ? CURSOR_COLUMNS : RODT_FIELD_ROOM)
 
-/* The cells of a row by field, those without a column being nothing. */
-static void take_cells(const cursor *w, size_t row, rodt_text_span cells[RODT_FIELD_ROOM])
+/* The columns of a chunk that are there. */
+typedef struct chunk_columns {
+    int number[CURSOR_COLUMNS]; /* in the cursor */
+    rodt_text_cells cells[CURSOR_COLUMNS];
+    int count;
+} chunk_columns;
+
+static void take_columns(const cursor *w, chunk_columns *columns)
 {
-    memset(cells, 0, RODT_FIELD_ROOM * sizeof *cells);
-    for (int i = 0; i < RODT_READING_FIELDS; i++) {
-        if (w->column[i] != NULL)
-            cells[i] = cell_at(w, i, row);
+    columns->count = 0;
+    for (int i = 0; i < CURSOR_COLUMNS; i++) {
+        if (w->column[i] == NULL)
+            continue;
+        columns->number[columns->count] = i;
+        columns->cells[columns->count++] = py_text_at(w, i);
     }
 }
 
+/* Those without a column stay nothing. */
+static void take_cells(const chunk_columns *columns, size_t row, rodt_text_span cells[ROW_CELLS])
+{
+    for (int i = 0; i < columns->count; i++)
+        cells[columns->number[i]] = rodt_text_cells_at(&columns->cells[i], row);
+}
+
 /* What the cells say, and what all rows share where they say nothing. */
-static void take_text(const text_plan *plan, const rodt_text_span cells[RODT_FIELD_ROOM], row_text *text)
+static void take_text(const text_plan *plan, const rodt_text_span cells[ROW_CELLS], row_text *text)
 {
     text->form = plan->form;
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
@@ -107,9 +119,11 @@ static rodt_status say_rows(const void *of, const cursor *w, size_t rows)
     const say_job *job = of;
     row_text text;
     rodt_finding finding;
-    rodt_text_span cells[RODT_FIELD_ROOM];
+    rodt_text_span cells[ROW_CELLS] = {{NULL, 0}};
+    chunk_columns columns;
+    take_columns(w, &columns);
     for (size_t row = 0; row < rows; row++) {
-        take_cells(w, row, cells);
+        take_cells(&columns, row, cells);
         take_text(job->plan, cells, &text);
         rodt_status status = rodt_form_judge_row(&text.form, job->plan->rules, &finding, NULL);
         if (status != RODT_OK)
@@ -162,12 +176,10 @@ typedef struct inspect_job {
 } inspect_job;
 
 /* What counts of the row, but for its own day and position; from the cache where an equal row was judged before. */
-static rodt_status judge_brake(const inspect_job *job, const cursor *w, size_t row, group_brake *brake)
+static rodt_status judge_brake(const inspect_job *job, const rodt_text_span cells[ROW_CELLS], group_brake *brake)
 {
     row_text text;
     rodt_finding finding;
-    rodt_text_span cells[RODT_FIELD_ROOM];
-    take_cells(w, row, cells);
     void *kept = rodt_row_cache_find_cells(job->cache, cells);
     if (kept == NULL) {
         take_text(job->plan, cells, &text);
@@ -187,26 +199,31 @@ static rodt_status judge_brake(const inspect_job *job, const cursor *w, size_t r
     return RODT_OK;
 }
 
-static rodt_position position_at(const cursor *w, size_t row)
+static rodt_position position_of(rodt_text_span cell)
 {
     rodt_position position = {0};
-    rodt_text_span cell = {NULL, 0};
-    if (w->column[CURSOR_POSITION] != NULL)
-        cell = cell_at(w, CURSOR_POSITION, row);
     if (cell.text == NULL || rodt_position_parse_n(cell.text, cell.size, &position, NULL) != RODT_OK)
         return (rodt_position){0};
     return position;
 }
 
 /* The day of the row's own cell; without a column, that of all rows. */
-static rodt_date day_at(const text_plan *plan, const cursor *w, size_t row)
+static rodt_date day_of(const text_plan *plan, const cursor *w, rodt_text_span cell)
 {
     rodt_date day;
     char room[CELL_SIZE];
     if (w->column[RODT_FIELD_DATE] == NULL)
         return plan->form.default_day;
-    const char *text = close_cell(cell_at(w, RODT_FIELD_DATE, row), room);
+    const char *text = close_cell(cell, room);
     return rodt_date_parse_n(text, strlen(text), plan->form.date_order, &day, NULL) == RODT_OK ? day : (rodt_date){0};
+}
+
+static void take_names(const inspect_job *job, const rodt_text_span cells[ROW_CELLS], name_cell names[NAME_CELLS_MAX])
+{
+    for (size_t i = 0; i < job->names; i++) {
+        rodt_text_span cell = cells[CURSOR_NAMES + i];
+        names[i] = cell.text == NULL ? (name_cell){"", 0} : (name_cell){cell.text, cell.size};
+    }
 }
 
 static rodt_status inspect_rows(const void *of, const cursor *w, size_t rows)
@@ -214,17 +231,18 @@ static rodt_status inspect_rows(const void *of, const cursor *w, size_t rows)
     const inspect_job *job = of;
     name_cell names[NAME_CELLS_MAX];
     group_brake brake;
+    rodt_text_span cells[ROW_CELLS] = {{NULL, 0}};
+    chunk_columns columns;
+    take_columns(w, &columns);
     for (size_t row = 0; row < rows; row++) {
-        rodt_status status = judge_brake(job, w, row, &brake);
+        take_cells(&columns, row, cells);
+        rodt_status status = judge_brake(job, cells, &brake);
         if (status != RODT_OK)
             return status;
-        brake.position = position_at(w, row);
+        brake.position = position_of(cells[CURSOR_POSITION]);
         if (brake.day.year != 0)
-            brake.day = day_at(job->plan, w, row);
-        for (size_t i = 0; i < job->names; i++) {
-            rodt_text_span cell = cell_at(w, CURSOR_NAMES + (int)i, row);
-            names[i] = cell.text == NULL ? (name_cell){"", 0} : (name_cell){cell.text, cell.size};
-        }
+            brake.day = day_of(job->plan, w, cells[RODT_FIELD_DATE]);
+        take_names(job, cells, names);
         *job->status = vehicle_groups_count(job->groups, names, &brake);
         if (*job->status != GROUP_OK)
             return RODT_E_MEMORY;
@@ -232,11 +250,31 @@ static rodt_status inspect_rows(const void *of, const cursor *w, size_t rows)
     return RODT_OK;
 }
 
+/* Lines, and where each ends. */
+typedef struct kept_lines {
+    output bytes, ends;
+} kept_lines;
+
+static void keep_end(kept_lines *to)
+{
+    int64_t end = (int64_t)to->bytes.used;
+    output_bytes(&to->ends, (const char *)&end, sizeof end);
+}
+
 static bool keep_line(void *context, const char *bytes, size_t size)
 {
-    output *to = context;
-    output_bytes(to, bytes, size);
-    return to->failure == 0;
+    kept_lines *to = context;
+    output_bytes(&to->bytes, bytes, size);
+    keep_end(to);
+    return to->bytes.failure == 0 && to->ends.failure == 0;
+}
+
+static size_t count_names(const cursor *w)
+{
+    size_t names = 0;
+    while (names < NAME_CELLS_MAX && w->column[CURSOR_NAMES + names] != NULL)
+        names++;
+    return names;
 }
 
 /* The headings of the columns that name the vehicle; behind them that of the day. */
@@ -244,8 +282,7 @@ static bool to_layout(PyObject *headings, const cursor *w, line_layout *layout)
 {
     Py_ssize_t count = PyTuple_Size(headings);
     layout->separator = ',';
-    while (layout->names < NAME_CELLS_MAX && w->column[CURSOR_NAMES + layout->names] != NULL)
-        layout->names++;
+    layout->names = count_names(w);
     for (Py_ssize_t i = 0; i < count && i <= (Py_ssize_t)layout->names; i++) {
         const char *heading = py_to_text(PyTuple_GetItem(headings, i), "by");
         if (heading == NULL)
@@ -267,10 +304,21 @@ static bool open_cache(const cursor *w, inspect_job *job)
                               &job->cache) == RODT_OK;
 }
 
-static bool inspect(cursor *w, inspect_job *job)
+/* The line of headings. */
+static PyObject *take_header(const inspect_job *job, kept_lines *lines)
 {
     *job->status = vehicle_groups_write_header(job->groups);
-    if (*job->status == GROUP_OK && !walk(w, inspect_rows, job) && *job->status == GROUP_OK)
+    if (*job->status != GROUP_OK)
+        return PyErr_NoMemory();
+    PyObject *made = to_bytes(&lines->bytes);
+    lines->bytes.used = lines->ends.used = 0;
+    keep_end(lines);
+    return made;
+}
+
+static bool inspect(cursor *w, const inspect_job *job)
+{
+    if (!walk(w, inspect_rows, job) && *job->status == GROUP_OK)
         return false;
     if (PyErr_Occurred())
         PyErr_Clear();
@@ -279,26 +327,75 @@ static bool inspect(cursor *w, inspect_job *job)
     return *job->status == GROUP_OK || py_raise(RODT_E_MEMORY, "by", group_sentence(*job->status));
 }
 
+static bool open_inspect(inspect_job *job, const cursor *w, const line_layout *layout, kept_lines *lines)
+{
+    const uint64_t seed[2] = {system_random(), system_random()};
+    if (output_open(&lines->bytes, -1) && output_open(&lines->ends, -1))
+        job->groups = vehicle_groups_open((line_sink){keep_line, lines}, layout, seed);
+    if (job->groups != NULL && open_cache(w, job))
+        return true;
+    PyErr_NoMemory();
+    return false;
+}
+
 PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *headings)
 {
-    inspect_job job = {.plan = NULL};
+    group_status status = GROUP_OK;
+    inspect_job job = {.status = &status};
     line_layout layout = {.names = 0};
-    output lines = {.descriptor = -1};
+    kept_lines lines = {{.descriptor = -1}, {.descriptor = -1}};
     cursor w;
     PyObject *made = NULL;
-    group_status status = GROUP_OK;
-    const uint64_t seed[2] = {system_random(), system_random()};
     if (!open_rows(capsule, columns, &job.plan, &w) || !to_layout(headings, &w, &layout))
         return NULL;
     job.names = layout.names;
-    job.status = &status;
-    job.groups = output_open(&lines, -1) ? vehicle_groups_open((line_sink){keep_line, &lines}, &layout, seed) : NULL;
-    if (job.groups == NULL || !open_cache(&w, &job))
-        PyErr_NoMemory();
-    else if (inspect(&w, &job))
-        made = to_bytes(&lines);
+    PyObject *header = open_inspect(&job, &w, &layout, &lines) ? take_header(&job, &lines) : NULL;
+    if (header != NULL && inspect(&w, &job))
+        made = Py_BuildValue("ONN", header, to_bytes(&lines.bytes), to_bytes(&lines.ends));
+    Py_XDECREF(header);
     rodt_row_cache_free(job.cache);
     vehicle_groups_close(job.groups);
-    output_close(&lines);
+    output_close(&lines.bytes);
+    output_close(&lines.ends);
+    return made;
+}
+
+/* --- Shares of the rows, for those who count vehicles on several machines -------------------------------- */
+
+typedef struct share_job {
+    inspect_job names;
+    output *numbers;
+} share_job;
+
+static rodt_status share_rows(const void *of, const cursor *w, size_t rows)
+{
+    const share_job *job = of;
+    name_cell names[NAME_CELLS_MAX];
+    rodt_text_span cells[ROW_CELLS] = {{NULL, 0}};
+    chunk_columns columns;
+    take_columns(w, &columns);
+    for (size_t row = 0; row < rows; row++) {
+        take_cells(&columns, row, cells);
+        take_names(&job->names, cells, names);
+        uint32_t number = vehicle_groups_share(names, job->names.names);
+        output_bytes(job->numbers, (const char *)&number, sizeof number);
+    }
+    return job->numbers->failure != 0 ? RODT_E_MEMORY : RODT_OK;
+}
+
+PyObject *py_columns_share(PyObject *columns)
+{
+    output numbers = {.descriptor = -1};
+    share_job job = {.numbers = &numbers};
+    cursor w;
+    PyObject *made = NULL;
+    if (!py_open_cursor(columns, &w) || !py_check_texts(&w))
+        return NULL;
+    job.names.names = count_names(&w);
+    if (!output_open(&numbers, -1))
+        return PyErr_NoMemory();
+    if (walk(&w, share_rows, &job))
+        made = to_bytes(&numbers);
+    output_close(&numbers);
     return made;
 }

@@ -152,7 +152,7 @@ const char *py_to_text(PyObject *object, const char *field)
 PyObject *py_from_text(const char *text)
 {
     if (text == NULL || text[0] == '\0')
-        Py_RETURN_NONE;
+        return py_none();
     return PyUnicode_FromString(text);
 }
 
@@ -276,7 +276,7 @@ bool py_to_ratio(PyObject *object, const char *field, rodt_ratio *out)
 PyObject *py_from_parts(int64_t num, int64_t den)
 {
     if (den == 0)
-        Py_RETURN_NONE;
+        return py_none();
     return PyObject_CallFunction(classes.coprime, "LL", (long long)num, (long long)den);
 }
 
@@ -321,7 +321,7 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
 PyObject *py_from_date(rodt_date date)
 {
     if (!rodt_date_given(date))
-        Py_RETURN_NONE;
+        return py_none();
     return PyObject_CallFunction(classes.date, "iii", date.year, date.month, date.day);
 }
 

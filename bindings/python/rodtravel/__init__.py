@@ -36,6 +36,7 @@ from ._columns import Plan, judge_columns
 from ._inspections import Inspection, Inspections
 from ._judge import Judge
 from ._plots import plot_limit, plot_map, plot_used
+from ._sqlite import register_sqlite
 from ._summary import Summary
 
 __version__: str = _version()
@@ -57,7 +58,7 @@ __all__ = [
     "estimate_application", "estimate_applications", "identify", "inches_from_mm", "judge", "judge_air",
     "judge_columns", "judge_row", "judge_vehicle", "load_rules", "plot_limit", "plot_map", "plot_used", "psi_from_kpa", "pushrod_force", "rated_volume",
     "read_chamber", "read_date", "read_length", "read_length_unit", "read_position", "read_pressure",
-    "read_pressure_unit", "required_volume", "round_length", "rule_set", "rule_sets", "steps", "tables_edition", "volume_rows", "write_decimal",
+    "read_pressure_unit", "register_sqlite", "required_volume", "round_length", "rule_set", "rule_sets", "steps", "tables_edition", "volume_rows", "write_decimal",
     "write_length", "write_pressure",
 ]
 

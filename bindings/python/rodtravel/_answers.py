@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
 from . import _rodtravel as _low
 from ._enums import Reason, Verdict, set_of
 from ._html import ROWS_SHOWN, table
-from ._record import Field, ReadOnly, Record
+from ._record import Field, ReadOnly, Record, row_number
 from ._summary import Summary, summary_of
 
 if TYPE_CHECKING:
@@ -28,6 +28,7 @@ _NULLABLE = 2
 _ARROW_FORMATS = {"i": "i", "Q": "L", "B": "C"}
 _FORMATS = "iBQBi"  # of memoryviews: stroke, verdict, reasons, flags, limit
 _WIDTHS = (4, 1, 8, 1, 4)
+_APART = 64  # a column begins on a cache line of its own
 _NONE = {"stroke": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
 _reasons = set_of(Reason, of_bits=False)
 
@@ -55,7 +56,7 @@ class Column(ReadOnly):
 
     @property
     def name(self) -> str:
-        """What the column is called: "stroke", "verdict", "reasons", "flags", "limit" or "margin"."""
+        """What the column is called: "stroke", "verdict", "reasons", "flags", "limit", "margin" or "share"."""
         return self._name
 
     @property
@@ -133,6 +134,12 @@ def in_inches(units: int, none: int) -> Fraction | None:
     return None if units == none else Fraction(units, UNITS_PER_INCH)
 
 
+def _length_text(units: int) -> str | None:
+    """The length of a cell as it is written."""
+    text: str | None = None if units == NO_STROKE else _low.rodt_length_format(Fraction(units, UNITS_PER_INCH))
+    return text
+
+
 def reason_codes(bits: int) -> str:
     """The codes of a set of reasons, with blanks between them."""
     return " ".join(reason.value for reason in _reasons(bits))
@@ -198,10 +205,7 @@ class Answers(ReadOnly):
     def __getitem__(self, row: Any) -> Answer | Answers:
         if isinstance(row, slice):
             return _unpickle(*(column.view[row].tobytes() for column in self._columns()))
-        try:
-            row = range(len(self))[row]
-        except IndexError:
-            raise IndexError(f"there are {len(self)} rows") from None
+        row = row_number(row, len(self), "rows")
         stroke, limit = in_inches(self.stroke[row], NO_STROKE), in_inches(self.limit[row], NO_LIMIT)
         margin = None if stroke is None or limit is None else limit - stroke
         answer: Answer = Answer._read((stroke, self.verdict[row], self.reasons[row], limit, margin))
@@ -240,9 +244,7 @@ class Answers(ReadOnly):
         >>> print(judge_columns(chamber=["30"], released=["2"], applied=["4"]).summary().used[90])
         100
         """
-        margins = [units for units in set(self.margin.view) if units != NO_MARGIN]
-        least = Fraction(min(margins), UNITS_PER_INCH) if margins else None
-        return summary_of(self.stroke.view, self.limit.view, self.counts(), self.reasons.view, least)
+        return summary_of(self.stroke.view, self.limit.view, self.counts(), self.reasons.view, UNITS_PER_INCH)
 
     def _repr_html_(self) -> str:
         head = ("applied stroke", "limit", "margin", "verdict", "reasons")
@@ -250,18 +252,23 @@ class Answers(ReadOnly):
         return table(repr(self).strip("<>"), head, rows, len(self) - len(rows))
 
     def to_pandas(self, index: Any = None) -> Any:
-        """A DataFrame: stroke in inches as text, verdict as a category, reasons as codes with blanks between them.
+        """A DataFrame: stroke in inches as text, verdict and reasons as categories, reasons being codes with blanks
+        between them.
 
-        `index` is that of the frame that was judged, so that the answers can be joined to it.
+        `index` is that of the frame that was judged, so that the answers can be joined to it. The frame of a Judge has
+        numbers and more columns.
         """
+        import numpy
         import pandas
-        lengths = {units: _low.rodt_length_format(Fraction(units, UNITS_PER_INCH)) if units != NO_STROKE else None
-                   for units in set(self.stroke)}
-        codes = {bits: reason_codes(bits) for bits in set(self.reasons)}
+        code, strokes = pandas.factorize(numpy.asarray(self.stroke))
+        lengths = numpy.array([_length_text(units) for units in strokes.tolist()] or [None], dtype=object)
+        bits, sets = _low.answer_sets(self.reasons.view)
         return pandas.DataFrame({
-            "applied_stroke": [lengths[units] for units in self.stroke],
-            "verdict": pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict]),
-            "reasons": [codes[bits] for bits in self.reasons]}, index=index)
+            "applied_stroke": lengths[code],
+            "verdict": pandas.Categorical.from_codes(numpy.asarray(self.verdict).view("int8"),
+                                                     [verdict.value for verdict in Verdict]),
+            "reasons": pandas.Categorical.from_codes(numpy.frombuffer(bits, dtype="int32"),
+                                                     [reason_codes(each) for each, _ in sets])}, index=index, copy=False)
 
     def _columns(self) -> tuple[Column, ...]:
         return self.stroke, self.verdict, self.reasons, self.flags, self.limit
@@ -297,7 +304,9 @@ def _unpickle(*cells: bytes) -> Answers:
 def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
     """The buffers for the answers of so many rows: new ones, or the caller's."""
     if out is None:
-        return tuple(_cast(bytearray(rows * width), form) for width, form in zip(_WIDTHS, _FORMATS))
+        ends = [0, *itertools.accumulate(-(-rows * width // _APART) * _APART for width in _WIDTHS)]
+        room = memoryview(_low.new_room(ends[-1]))
+        return tuple(_cast(room[start:start + rows * width], form) for start, width, form in zip(ends, _WIDTHS, _FORMATS))
     if isinstance(out, str) or not isinstance(out, Iterable):
         raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags; limit may follow them")
     given = tuple(out)

@@ -10,7 +10,7 @@ from typing import Any
 
 from . import _rodtravel as _low
 from ._enums import Unit
-from ._error import Error, Status
+from ._error import Error, Status, called
 from ._findings import _RECORDED
 from ._lengths import read_length, read_pressure
 from ._tables import _LENGTHS, FIELDS, Opener, open_any, warn
@@ -36,6 +36,12 @@ def _list_of(column: Any) -> Any:
     return column if isinstance(column, (list, tuple)) else None
 
 
+def _positive(division: Fraction) -> Fraction:
+    if division <= 0:
+        raise Error(Status.ARGUMENT, "a division is more than nothing")
+    return division
+
+
 class Writer(Opener):
     """Writes numbers and days as texts for the readers: lengths in `unit`, pressures in psi.
 
@@ -47,15 +53,14 @@ class Writer(Opener):
     def __init__(self, unit: Unit, decimal_comma: bool, division: Exact | None, psi_division: Exact | None) -> None:
         self.unit, self.comma = unit, decimal_comma
         self.division = self.psi_division = None
-        if division is not None:
-            text = _low.cell_text(division, FIELDS.index("division"), decimal_comma)
-            self.division = read_length(text, unit=unit, decimal_comma=decimal_comma) * _PER_INCH[unit]
-        if psi_division is not None:
-            text = _low.cell_text(psi_division, FIELDS.index("psi"), decimal_comma)
-            self.psi_division = read_pressure(text, decimal_comma=decimal_comma)
-        for given in (self.division, self.psi_division):
-            if given is not None and given <= 0:
-                raise Error(Status.ARGUMENT, "a division is more than nothing", field="division")
+        with called({None: "division"}):
+            if division is not None:
+                text = _low.cell_text(division, FIELDS.index("division"), decimal_comma)
+                self.division = _positive(read_length(text, unit=unit, decimal_comma=decimal_comma) * _PER_INCH[unit])
+        with called({None: "psi_division", "psi": "psi_division"}):
+            if psi_division is not None:
+                text = _low.cell_text(psi_division, FIELDS.index("psi"), decimal_comma)
+                self.psi_division = _positive(read_pressure(text, decimal_comma=decimal_comma))
 
     def _step(self, field: str) -> Fraction:
         step = self.division if field in _LENGTHS else self.psi_division

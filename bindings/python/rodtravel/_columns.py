@@ -9,6 +9,7 @@ from . import _rodtravel as _low
 from ._answers import Answers, buffers, from_buffers
 from ._chambers import Chamber, chamber_of
 from ._enums import DateOrder, Drum, Unit, number_of
+from ._error import called
 from ._findings import recorded
 from ._record import ReadOnly
 from ._rules import DEFAULT_RULES, Rules, rule_set
@@ -101,9 +102,6 @@ class TextPlans:
 
     def judge(self, columns: tuple[Any, ...], out: Sequence[Any] | None = None) -> Answers:
         """The answers for capsules of columns by field."""
-        for field, column in zip(FIELDS[:_low.NEEDED_FIELDS], columns):
-            if column is None:
-                raise TypeError(f"a column {field} is needed")
         room = buffers(_low.column_rows(columns[0]), out)
         self.run(lambda plan: _low.columns_judge_texts(plan, columns, room))
         return from_buffers(room)
@@ -152,14 +150,17 @@ def judge_columns(table: ArrowStream | ArrowArray | Mapping[str, Any] | Any | No
     given = dict(zip(FIELDS, (
         chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit, engine,
         spring_brake, drum)))
-    columns = Opened(table, given).fields(number_of(Unit, default_unit, "default_unit"))
+    opened = Opened(table, given)
+    columns = opened.fields(number_of(Unit, default_unit, "default_unit"))
+    opened.check_needed(columns)
     rules = rule_set(rules)
     defaults = defaults_of({"psi": default_psi}, default_unit, decimal_comma, date_order, default_date)
     # The type is part of the key because 95.0 equals 95, and binary floats are refused.
     key = (rules, defaults, type(default_psi))
     plans = _plans.get(key)
     if plans is None:
-        plans = TextPlans(rules, defaults)
+        with called({"psi": "default_psi"}):
+            plans = TextPlans(rules, defaults)
         if len(_plans) >= _PLANS_MAX:
             _plans.clear()
         _plans[key] = plans

@@ -2,7 +2,6 @@
 """Answers as a frame of the kind that was judged."""
 from __future__ import annotations
 
-from array import array
 from typing import Any
 
 from . import _rodtravel as _low
@@ -18,22 +17,23 @@ def _number_names(unit: Unit) -> dict[str, str]:
             "used_percent": "used"}
 
 
-def numbers_of(answers: Answers, name: str, unit: Unit = Unit.IN) -> tuple[Any, Any, int]:
-    """Doubles, the bits of those that are there, and how many are not."""
-    cells, bits, missing = _low.answer_numbers(answers.stroke.view, answers.limit.view, name, _PER_UNIT[unit])
-    return memoryview(cells).cast("d"), bits, missing
+def numbers_of(answers: Answers, name: str, unit: Unit = Unit.IN) -> Any:
+    """Doubles; what is not there is no number."""
+    return memoryview(_low.answer_numbers(answers.stroke.view, answers.limit.view, name, _PER_UNIT[unit])).cast("d")
 
 
 class Parts:
     """The columns of a frame, each computed once."""
 
-    def __init__(self, answers: Answers, unit: Unit, said: tuple[bytes, bytes] | None) -> None:
-        self.answers, self.said = answers, said
-        self.numbers = {name: numbers_of(answers, held, unit) for name, held in _number_names(unit).items()}
-        sets = {bits: place for place, bits in enumerate(dict.fromkeys(answers.reasons.view))}
-        self.codes = [reason_codes(bits) for bits in sets]
-        self.words = [reason_words(bits) for bits in sets]
-        self.code = memoryview(array("i", map(sets.__getitem__, answers.reasons.view)))
+    def __init__(self, made: tuple[Any, ...], unit: Unit, said: tuple[bytes, bytes] | None) -> None:
+        """`made` is what columns_frame makes."""
+        (self.verdict, code, *numbers), missing, sets = made
+        self.rows, self.said = len(self.verdict), said
+        cells = (each.cast("d") for each in numbers[::2])
+        self.numbers = dict(zip(_number_names(unit), zip(cells, numbers[1::2], missing)))
+        self.codes = [reason_codes(bits) for bits, _ in sets]
+        self.words = [reason_words(bits) for bits, _ in sets]
+        self.code = code.cast("i")
 
     def sentences(self) -> list[str]:
         """The sentences of each row."""
@@ -42,37 +42,53 @@ class Parts:
         return [texts[start:end].decode() for start, end in zip(ends, ends[1:])]
 
     def __arrow_c_stream__(self, requested_schema: Any = None) -> Any:
-        rows = len(self.answers)
-        columns: list[tuple[Any, ...]] = [("g", name, 2, rows, missing, (bits, cells), (), None)
+        columns: list[tuple[Any, ...]] = [("g", name, 2, self.rows, missing, (bits, cells), (), None)
                                           for name, (cells, bits, missing) in self.numbers.items()]
-        columns += [("C", "verdict", 0, rows, 0, (None, self.answers.verdict.view), (), verdict_dictionary()),
-                    ("i", "reasons", 0, rows, 0, (None, self.code), (), dictionary(self.codes)),
-                    ("i", "words", 0, rows, 0, (None, self.code), (), dictionary(self.words))]
+        columns += [("C", "verdict", 0, self.rows, 0, (None, self.verdict), (), verdict_dictionary()),
+                    ("i", "reasons", 0, self.rows, 0, (None, self.code), (), dictionary(self.codes)),
+                    ("i", "words", 0, self.rows, 0, (None, self.code), (), dictionary(self.words))]
         if self.said is not None:
-            columns.append(("U", "sentences", 0, rows, 0, (None, *self.said), (), None))
-        return _low.arrow_stream(("+s", "", 0, rows, 0, (None,), tuple(columns), None))
+            columns.append(("U", "sentences", 0, self.rows, 0, (None, *self.said), (), None))
+        return _low.arrow_stream(("+s", "", 0, self.rows, 0, (None,), tuple(columns), None))
+
+
+def frame_parts(plan: Any, fields: tuple[Any, ...], unit: Unit) -> tuple[Any, ...]:
+    """What Parts are made of."""
+    made: tuple[Any, ...] = _low.columns_frame(plan, fields, _PER_UNIT[unit])
+    return made
+
+
+def verdict_category(numbers: Any) -> Any:
+    """The verdicts of a buffer of their numbers, for pandas."""
+    import numpy
+    import pandas
+    return pandas.Categorical.from_codes(numpy.frombuffer(numbers, dtype="int8"), [verdict.value for verdict in Verdict])
 
 
 def _to_pandas(parts: Parts, index: Any) -> Any:
+    """Each array is a column as it is: `copy` would make one block of those of numbers."""
     import numpy
     import pandas
     columns = {name: numpy.frombuffer(cells, dtype=float) for name, (cells, _, _) in parts.numbers.items()}
-    columns["verdict"] = pandas.Categorical.from_codes(numpy.asarray(parts.answers.verdict).astype("int8"),
-                                                       [verdict.value for verdict in Verdict])
+    columns["verdict"] = verdict_category(parts.verdict)
+    code = numpy.asarray(parts.code)
+    if len(parts.codes) <= _CODES_OF_A_BYTE:
+        code = code.astype("int8")  # as pandas would, twice
     for name, texts in (("reasons", parts.codes), ("words", parts.words)):
-        columns[name] = pandas.Categorical.from_codes(numpy.asarray(parts.code), texts)
+        columns[name] = pandas.Categorical.from_codes(code, texts)
     if parts.said is not None:
         columns["sentences"] = numpy.array(parts.sentences(), dtype=object)
-    return pandas.DataFrame(columns, index=index)
+    return pandas.DataFrame(columns, index=index, copy=False)
+
+
+_CODES_OF_A_BYTE = 127
 
 
 def _to_lists(parts: Parts) -> dict[str, list[Any]]:
-    columns: dict[str, list[Any]] = {name: [None if cell != cell else cell for cell in cells]
-                                     for name, (cells, _, _) in parts.numbers.items()}
-    words = [verdict.value for verdict in Verdict]
-    columns["verdict"] = [words[number] for number in parts.answers.verdict]
-    columns["reasons"] = [parts.codes[code] for code in parts.code]
-    columns["words"] = [parts.words[code] for code in parts.code]
+    columns: dict[str, list[Any]] = {name: _low.list_of_numbers(cells) for name, (cells, _, _) in parts.numbers.items()}
+    columns["verdict"] = _low.list_of_codes(parts.verdict, [verdict.value for verdict in Verdict])
+    columns["reasons"] = _low.list_of_codes(parts.code, parts.codes)
+    columns["words"] = _low.list_of_codes(parts.code, parts.words)
     if parts.said is not None:
         columns["sentences"] = parts.sentences()
     return columns
@@ -83,9 +99,8 @@ def library_of(table: Any) -> str:
     return type(table).__module__.partition(".")[0]
 
 
-def frame_like(table: Any, answers: Answers, unit: Unit, said: tuple[bytes, bytes] | None) -> Any:
+def frame_like(table: Any, parts: Parts) -> Any:
     """A frame of the table's kind, with its index."""
-    parts = Parts(answers, unit, said)
     kind = library_of(table)
     if kind == "pandas":
         return _to_pandas(parts, table.index)

@@ -2,22 +2,24 @@
 """A judge of tables: made once, called for one table, frame or batch after the other."""
 from __future__ import annotations
 
+import contextlib
 import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Union
 
 from . import _rodtravel as _low
-from ._answers import Answers
-from ._catalogue import Catalogue
+from ._answers import Answers, Column
+from ._catalogue import Catalogue, catalogue
 from ._cells import Writer
 from ._columns import TextPlans, defaults_of
 from ._enums import DateOrder, Unit, from_number, number_of
-from ._frames import frame_like
-from ._inspections import Inspections, inspections_of
+from ._error import Error, called
+from ._frames import Parts, frame_like, frame_parts
+from ._inspections import Inspections, inspections_of, names_of, shares_of
 from ._record import ReadOnly
 from ._rules import DEFAULT_RULES, Rules, load_rules, rule_set
-from ._tables import FIELDS, Batch, Opened
+from ._tables import FIELDS, Batch, Opened, refuse_path
 from ._types import ArrowArray, ArrowStream, Day, Exact, Numbers, Texts
 
 Table = Union[ArrowStream, ArrowArray, Mapping[str, Any], Any]
@@ -29,9 +31,34 @@ def _limits_of(rules: Rules, limits: Rules | str | os.PathLike[str] | None) -> R
     if limits is None or isinstance(limits, Rules):
         return limits or rules
     if isinstance(limits, str):
-        return load_rules(limits, law=rules)
+        with _explained_path(limits):
+            return load_rules(limits, law=rules)
+    if not isinstance(limits, os.PathLike):
+        raise TypeError(f"limits are the text of a table, its path as a pathlib.Path, or Rules, not {type(limits).__name__}")
     path = Path(limits)
     return load_rules(path.read_text(encoding="utf-8-sig"), path.stem, law=rules)
+
+
+@contextlib.contextmanager
+def _explained_path(limits: str) -> Iterator[None]:
+    """Says what a path has to be: one line is no table."""
+    try:
+        yield
+    except Error as error:
+        if "\n" in limits.strip():
+            raise
+        raise Error(error.status, f"{error.text}; limits that are text are the table itself; its path is a pathlib.Path",
+                    error.column, error.line, "limits", error.parts) from None
+
+
+def _headings_given(columns: Mapping[str, str] | None) -> dict[str, str]:
+    """The headings that were named beforehand."""
+    if columns is not None and not isinstance(columns, Mapping):
+        raise TypeError("columns is a mapping of fields to headings, such as {'released': 'Rest'}")
+    for field, heading in (columns or {}).items():
+        if not isinstance(heading, str):
+            raise TypeError(f"columns: the heading of {field} is text, not {type(heading).__name__}")
+    return dict(columns or {})
 
 
 class Judge(ReadOnly):
@@ -72,9 +99,10 @@ class Judge(ReadOnly):
         put(self, "unit", from_number(Unit)(number_of(Unit, unit, "unit")))
         put(self, "_words", {"rules": self.rules, "unit": self.unit.value, "date": date, "psi": psi, "division": division,
                              "psi_division": psi_division, "decimal_comma": decimal_comma, "date_order": date_order,
-                             "columns": dict(columns or {})})
-        defaults = defaults_of({"psi": psi, "division": division}, unit, decimal_comma, date_order, date)
-        put(self, "_plans", TextPlans(self.rules, defaults))
+                             "columns": _headings_given(columns)})
+        with called({"default_date": "date"}):
+            put(self, "_plans", TextPlans(self.rules, defaults_of({"psi": psi, "division": division}, unit, decimal_comma,
+                                                                  date_order, date)))
         put(self, "_writer", Writer(self.unit, bool(decimal_comma), division, psi_division))
         put(self, "_choices", {})
         put(self, "_headings", self._given(self._words["columns"]))
@@ -111,6 +139,7 @@ class Judge(ReadOnly):
         if stroke is not None and fields[2] is not None:  # a rod that was at 0
             zeros = _low.column_from_texts(("0",) * _low.column_rows(fields[2]), "released")
             fields = (fields[0], zeros, *fields[2:])
+        opened.check_needed(fields)
         return opened, fields
 
     def __call__(self, table: Table | None = None, *, stroke: Cells | None = None, out: Sequence[Any] | None = None,
@@ -127,14 +156,14 @@ class Judge(ReadOnly):
         """
         return self._plans.judge(self._open(table, stroke, columns)[1], out)
 
-    def frame(self, table: Table, *, stroke: Cells | None = None, sentences: bool | Catalogue = False,
+    def frame(self, table: Table, *, stroke: Cells | None = None, sentences: bool | str | Catalogue = False,
               **columns: Cells) -> Any:
         """The answers as a frame of the kind of the table, row by row and with its index: pandas, polars (lazy for a
         lazy one), pyarrow; a dict of lists for a mapping, an Arrow table for anything else.
 
         Its columns are those of `rodtravel batch --decimals`: applied_stroke_in, limit_in, margin_in (of `unit`: _mm,
         _cm), used_percent, verdict, reasons (codes); then `words`, which says the reasons in words, and `sentences`, if
-        asked for, which says them with the figures of the row, in the language of a Catalogue if one is given. The
+        asked for, which says them with the figures of the row, in the language of a Catalogue, or "fr", if given. The
         numbers are for tables and drawings; their signs, and whether a share is above 100, are exact.
 
         >>> frame = Judge(psi=95).frame({"chamber": ["30 standard"], "released": ["2"], "applied": ["4 1/8"]},
@@ -147,12 +176,12 @@ class Judge(ReadOnly):
         if _is_lazy(table):
             return _lazy_frame(self, table, {"stroke": stroke, "sentences": sentences, **columns})
         opened, fields = self._open(table, stroke, columns)
-        answers = self._plans.judge(fields)
+        made = self._plans.run(lambda plan: frame_parts(plan, fields, self.unit))
         said = None
         if sentences is not False:
-            catalogue = sentences._kept if isinstance(sentences, Catalogue) else None
-            said = self._plans.run(lambda plan: _low.columns_say(plan, fields, catalogue))
-        return frame_like(table, answers, self.unit, said)
+            kept = _catalogue_of(sentences)
+            said = self._plans.run(lambda plan: _low.columns_say(plan, fields, kept))
+        return frame_like(table, Parts(made, self.unit, said))
 
     def vehicles(self, table: Table, by: str | Sequence[str], *, pool: bool = False, stroke: Cells | None = None,
                  position: str | None = None, **columns: Cells) -> Inspections:
@@ -169,7 +198,22 @@ class Judge(ReadOnly):
         (('T-1',), 2, Fraction(1, 1), 'out-of-service')
         """
         opened, fields = self._open(table, stroke, columns)
-        return inspections_of(self._plans, opened, fields, (by,) if isinstance(by, str) else tuple(by), pool, position)
+        return inspections_of(self._plans, opened, fields, names_of(by), pool, position)
+
+    def shares(self, table: Table, by: str | Sequence[str]) -> Column:
+        """A number for each row, by which rows are spread over machines so that no vehicle is split: a Column of int32,
+        0 to 2**31 - 1. It is the same for all spellings of one vehicle that `vehicles` takes for one, in every run; two
+        vehicles may share one. All rows with one number must come to the same call of `vehicles`.
+
+        >>> rows = {"unit_no": ["T-1", "t - 1 ", "T-2"]}
+        >>> one, other, third = Judge().shares(rows, by="unit_no")
+        >>> one == other, one == third
+        (True, False)
+        """
+        names = names_of(by)
+        opened = Opened(_collected(table, dict(enumerate(names))), self._given(dict.fromkeys(FIELDS, "")), self._writer,
+                        self._choices)
+        return Column._make("share", memoryview(shares_of(opened, names)).cast("i"))
 
     def batches(self, source: ArrowStream | Iterable[Table], **words: Any) -> Iterator[Answers]:
         """The answers of a stream, batch by batch; no more than one batch is held.
@@ -182,6 +226,15 @@ class Judge(ReadOnly):
         3
         """
         return (self(batch, **words) for batch in batches_of(source))
+
+
+def _catalogue_of(sentences: bool | str | Catalogue) -> Any:
+    """The catalogue in which sentences are said; None for English."""
+    if isinstance(sentences, str):
+        sentences = catalogue(sentences)
+    if not isinstance(sentences, (bool, Catalogue)):
+        raise TypeError(f"sentences are wanted or not, or in the language of a Catalogue, not {type(sentences).__name__}")
+    return sentences._kept if isinstance(sentences, Catalogue) else None
 
 
 def _unpickle(words: dict[str, Any]) -> Judge:
@@ -199,9 +252,16 @@ def batches_of(source: Any) -> Iterator[Any]:
             yield source
         return
     if isinstance(source, Mapping) or not hasattr(source, "__arrow_c_stream__"):
+        refuse_path(source)
+        if not isinstance(source, Iterable):
+            raise TypeError(f"batches come from a reader, a query or an iterable of tables, not {type(source).__name__}")
         yield from ([source] if isinstance(source, Mapping) else source)
         return
-    stream = source.__arrow_c_stream__()
+    try:
+        stream = source.__arrow_c_stream__()
+    except ImportError:  # a frame of pandas without pyarrow
+        yield source
+        return
     while (batch := _low.table_next(stream)) is not None:
         yield Batch(batch)
 
@@ -210,7 +270,7 @@ def _is_lazy(table: Any) -> bool:
     return hasattr(table, "collect") and hasattr(table, "collect_schema")
 
 
-def _collected(table: Any, given: Mapping[str, Any]) -> Any:
+def _collected(table: Any, given: Mapping[Any, Any]) -> Any:
     """A lazy frame with no more columns than may be read."""
     if not _is_lazy(table):
         return table

@@ -3,6 +3,7 @@
 and NumPy; each returns the axes it drew on."""
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from typing import Any
 
@@ -16,6 +17,11 @@ _LINES_MAX, _UNITS_MAX, _PLACES_MAX = 24, 40, 24
 _SIXTEENTHS = 12  # on either side of the limit
 
 
+def _check(answers: Any) -> None:
+    if not isinstance(answers, Answers):
+        raise TypeError(f"Answers are drawn, which a Judge gives when it is called, not {type(answers).__name__}")
+
+
 def _axes_of(axes: Any, width: float, height: float) -> Any:
     if axes is not None:
         return axes
@@ -23,13 +29,23 @@ def _axes_of(axes: Any, width: float, height: float) -> Any:
     return plt.subplots(figsize=(width, height), layout="constrained")[1]
 
 
+def _label(cell: Any) -> str:
+    return "not given" if cell is None or cell != cell or cell == "" else str(cell)
+
+
 def _codes(labels: Iterable[Any], rows: int) -> tuple[Any, list[str]]:
     """A number for the label of each row, and the labels; nothing is a label too."""
     import numpy
-    known: dict[Any, int] = {}
-    cells = labels.tolist() if hasattr(labels, "tolist") else labels
-    texts = ("not given" if cell is None or cell != cell or cell == "" else str(cell) for cell in cells)
-    codes = numpy.fromiter((known.setdefault(text, len(known)) for text in texts), dtype=numpy.int64)
+    if isinstance(labels, (str, bytes)) or not isinstance(labels, Iterable):
+        raise TypeError(f"labels are a column, one for each row that was judged, not {labels!r}")
+    # Objects of Python, as texts are the same label whatever they come from.
+    listed = next((getattr(labels, name) for name in ("to_pylist", "to_list", "tolist") if hasattr(labels, name)), None)
+    cells = labels if listed is None else listed()
+    numbers: defaultdict[Any, int] = defaultdict()
+    numbers.default_factory = numbers.__len__
+    found = numpy.fromiter(map(numbers.__getitem__, cells), dtype=numpy.int64)
+    known: dict[str, int] = {}
+    codes = numpy.array([known.setdefault(_label(cell), len(known)) for cell in numbers], dtype=numpy.int64)[found]
     if len(codes) != rows:
         raise ValueError(f"there are {len(codes)} labels, and {rows} answers")
     return codes, list(known)
@@ -56,7 +72,8 @@ def plot_used(answers: Answers, by: Iterable[Any], *, axes: Any = None) -> Any:
     >>> axes = plot_used(answers, by=["30", "24"])  # doctest: +SKIP
     """
     import numpy
-    used = numpy.frombuffer(numbers_of(answers, "used")[0], dtype=float)
+    _check(answers)
+    used = numpy.frombuffer(numbers_of(answers, "used"), dtype=float)
     codes, labels = _codes(by, len(answers))
     there = ~numpy.isnan(used)
     counts = numpy.bincount(codes[there], minlength=len(labels))
@@ -81,7 +98,7 @@ def plot_used(answers: Answers, by: Iterable[Any], *, axes: Any = None) -> Any:
     axes.tick_params(axis="y", length=0)
     axes.set_xlabel("stroke in percent of the adjustment limit")
     left = len(labels) - len(chosen)
-    axes.set_title("Stroke used" + (f" ({left} labels more)" if left > 0 else ""), loc="left", fontweight="bold")
+    axes.set_title("Stroke used" + (f" ({left} label{'s' * (left > 1)} more)" if left > 0 else ""), loc="left", fontweight="bold")
     _plain(axes)
     return axes
 
@@ -94,6 +111,7 @@ def plot_limit(answers: Answers, *, axes: Any = None) -> Any:
     >>> axes = plot_limit(answers)  # doctest: +SKIP
     """
     import numpy
+    _check(answers)
     margins = numpy.asarray(answers.margin)
     margins = margins[margins != numpy.iinfo(numpy.int32).min]
     step = UNITS_PER_INCH // 16
@@ -107,7 +125,8 @@ def plot_limit(answers: Answers, *, axes: Any = None) -> Any:
     bars = axes.bar(x, counts, width=0.86, color=colors)
     for end in (bars[0], bars[-1]):  # a heap of all that is further away
         end.set_alpha(0.35)
-    axes.annotate(f"{counts[_SIXTEENTHS]:,}", (0, counts[_SIXTEENTHS]), ha="center", va="bottom")
+    axes.annotate(f"{counts[_SIXTEENTHS]:,}", (0, counts[_SIXTEENTHS]), ha="center", va="bottom",
+                  bbox={"facecolor": "white", "alpha": 0.8, "linewidth": 0, "pad": 1})
     ticks = [place for place in range(-_SIXTEENTHS, _SIXTEENTHS + 1) if place % 4 == 0]
     ends = {-_SIXTEENTHS: f"{_SIXTEENTHS}/16\nand more", _SIXTEENTHS: f"{_SIXTEENTHS}/16\nand more", 0: "at limit"}
     axes.set_xticks(ticks, [ends.get(place, f"{abs(place)}/16") for place in ticks])
@@ -129,6 +148,7 @@ def plot_map(answers: Answers, rows: Iterable[Any], columns: Iterable[Any], *, a
     >>> axes = plot_map(answers, rows=["T-1"], columns=["1L"])  # doctest: +SKIP
     """
     import numpy
+    _check(answers)
     verdicts = numpy.asarray(answers.verdict)
     row, names = _codes(rows, len(answers))
     place, places = _codes(columns, len(answers))
@@ -142,12 +162,13 @@ def plot_map(answers: Answers, rows: Iterable[Any], columns: Iterable[Any], *, a
     bad, all = bad[numpy.ix_(top, wide)], all[numpy.ix_(top, wide)]
     share = numpy.where(all > 0, bad / numpy.maximum(all, 1), numpy.nan)
     axes = _axes_of(axes, 2.6 + 0.5 * len(wide), 1.6 + 0.24 * len(top))
-    drawn = axes.imshow(share, cmap="YlOrBr", vmin=0, vmax=max(0.01, float(numpy.nanmax(share, initial=0))), aspect="auto")
+    if share.size:
+        drawn = axes.imshow(share, cmap="YlOrBr", vmin=0, vmax=max(0.01, float(numpy.nanmax(share, initial=0))), aspect="auto")
+        axes.figure.colorbar(drawn, ax=axes, format=lambda value, _: f"{value:.0%}", label="out of adjustment or inoperative")
     axes.set_facecolor("#d9d9d9")  # of fields with nothing
     axes.set_xticks(range(len(wide)), [places[code] for code in wide], rotation=0 if len(wide) < 14 else 90)
     axes.set_yticks(range(len(top)), [names[code] for code in top])
     axes.tick_params(length=0)
-    axes.figure.colorbar(drawn, ax=axes, format=lambda value, _: f"{value:.0%}", label="out of adjustment or inoperative")
     left = len(names) - len(top)
     axes.set_title("Out of adjustment" + (f": the worst {len(top)} of {len(names):,}" if left > 0 else ""), loc="left",
                    fontweight="bold")

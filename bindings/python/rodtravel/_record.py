@@ -92,6 +92,16 @@ def _plain(value: Any) -> Any:
     return value
 
 
+def row_number(row: Any, rows: int, what: str) -> int:
+    """The number of a row, from 0, of an index that counts from either end."""
+    try:
+        return range(rows)[operator.index(row)]
+    except IndexError:
+        raise IndexError(f"there are {rows} {what}") from None
+    except TypeError:
+        raise TypeError(f"a row is a number or a slice, not {type(row).__name__}") from None
+
+
 class ReadOnly:
     """An object whose attributes are set once, when it is made."""
 

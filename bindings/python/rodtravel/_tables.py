@@ -124,6 +124,8 @@ class Batch:
 
 def _open_table(table: Any, opener: Opener) -> tuple[list[Any], Callable[[int, str], Any]]:
     """The headings of a table, and a function that opens the column of that number for a field."""
+    if hasattr(table, "dtype") and hasattr(table, "__arrow_c_stream__"):
+        raise TypeError("table is a mapping, or has columns with names; this is one column")
     if not isinstance(table, Batch) and _is_read_once(table):
         table = Batch(_low.table_from_stream(table.__arrow_c_stream__()))
     if isinstance(table, Batch):
@@ -137,10 +139,27 @@ def _open_table(table: Any, opener: Opener) -> tuple[list[Any], Callable[[int, s
 def _names_of(table: Any) -> list[Any]:
     names = getattr(table, "columns", None) if not hasattr(table, "column_names") else table.column_names
     if names is None or callable(names):
+        refuse_path(table)
         if not isinstance(table, Mapping):
             raise TypeError(f"table is a mapping, or has columns with names, not {type(table).__name__}")
         names = table.keys()
     return list(names)
+
+
+def refuse_path(table: Any) -> None:
+    """Raises TypeError for the name of a file in place of a table."""
+    if isinstance(table, (str, bytes, os.PathLike)):
+        raise TypeError("table is a mapping, or has columns with names, not the name of a file: read it as text first, such "
+                        "as pandas.read_csv(path, dtype=str)")
+
+
+def _listed(names: list[Any]) -> str:
+    """The end of a sentence about a table: what columns there are."""
+    shown = ", ".join(map(repr, names[:_NAMES_SHOWN]))
+    return f"; its columns are {shown}{' and others' if len(names) > _NAMES_SHOWN else ''}" if names else ""
+
+
+_NAMES_SHOWN = 20
 
 
 def _is_read_once(table: Any) -> bool:
@@ -157,12 +176,14 @@ def _is_read_once(table: Any) -> bool:
 
 def by_heading(names: list[Any], field: str, heading: str) -> int:
     """The number of the column with a heading that was given for a field."""
+    if not isinstance(heading, str):
+        raise TypeError(f"{field} is the heading of a column, a text, not {type(heading).__name__}")
     found = [number for number, name in enumerate(names) if name == heading] or [
         number for number, name in enumerate(names)
         if isinstance(name, str) and _low.rodt_heading_equal(readable(name), readable(heading))]
     if len(found) != 1:
         raise TypeError(f"{field} is the heading {heading!r}, and the table has {'two columns' if found else 'no column'} "
-                        "of that name")
+                        f"of that name{_listed(names)}")
     return found[0]
 
 
@@ -179,6 +200,8 @@ def _choose(names: list[Any], given: Mapping[str, Any]) -> tuple[dict[str, int],
             continue
         field = FIELDS[index]
         if field in chosen:
+            if names[chosen[field]] == heading:
+                raise TypeError(f"two columns {heading!r} both mean {field}; rename one")
             raise TypeError(f"the columns {names[chosen[field]]!r} and {heading!r} both mean {field}; say which one: "
                             f"{field}={heading!r}")
         chosen[field] = number
@@ -250,6 +273,12 @@ class Opened:
             return self._open_number(number, field)
         except TypeError as error:
             raise TypeError(f"{error}; {field}='' leaves the column out" if field in FIELDS else str(error)) from None
+
+    def check_needed(self, fields: tuple[Any, ...]) -> None:
+        """Refuses a table without a column that every reading has."""
+        for field, column in zip(FIELDS[:_low.NEEDED_FIELDS], fields):
+            if column is None:
+                raise TypeError(f"a column {field} is needed{_listed(self.names)}")
 
     def check_units(self, unit: int) -> None:
         """Refuses a heading that names another unit than bare numbers are read in; without a column of units."""

@@ -2,7 +2,6 @@
 """What is promised in words: the public names, a docstring with an example for each, and examples that run."""
 import contextlib
 import doctest
-import fnmatch
 import glob
 import importlib.util
 import inspect
@@ -10,6 +9,8 @@ import io
 import os
 import pydoc
 import re
+import sys
+import tempfile
 from decimal import Decimal
 from fractions import Fraction
 
@@ -28,7 +29,7 @@ UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit UnreadColumnWarning VehicleClass 
 WheelEnd Word al_factor build_up_seconds catalogue chamber_rows check_title criterion_parts english_sentences estimate_application
 estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row judge_vehicle load_rules plot_limit plot_map plot_used
 psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length read_length_unit read_position
-read_pressure read_pressure_unit required_volume round_length rule_set rule_sets steps tables_edition volume_rows write_decimal write_length
+read_pressure read_pressure_unit register_sqlite required_volume round_length rule_set rule_sets steps tables_edition volume_rows write_decimal write_length
 write_pressure
 """.split()
 
@@ -84,31 +85,31 @@ def test_examples_in_docstrings():
     assert tried > 100 and runner.failures == 0, f"{tried} {runner.failures}\n{''.join(said)}"
 
 
-def functions_of_c(root):
-    """The public functions, by name."""
-    for path in sorted(glob.glob(os.path.join(root, "include", "rodtravel", "*.h"))):
-        with open(path, encoding="utf-8") as file:
-            text = re.sub(r"/\*.*?\*/", "", file.read(), flags=re.S)
-        yield from re.findall(r"(?:RODT_API|RODT_INLINE)\b[^;{]*?\b(rodt_\w+)\(", text)
-
-
-def test_every_function_of_c_is_there_or_left_out_by_name():
+def test_everything_public_is_there_or_left_out_by_name():
     root = os.environ.get("ROOT")
     if not root:
         return  # a wheel is tested outside of the tree
-    called = ""
-    for path in glob.glob(os.path.join(root, "bindings", "python", "ext", "*.c")):
-        with open(path, encoding="utf-8") as file:
-            called += file.read()
-    with open(os.path.join(root, "bindings", "python", "left_out.txt"), encoding="utf-8") as file:
-        left = [line.split()[0] for line in file if not line.startswith("#")]
-    absent = [name for name in functions_of_c(root)
-              if not hasattr(rodtravel._rodtravel, name) and not re.search(rf"\b{name}\b", called)]
-    assert len(absent) > 50
-    lost = [name for name in absent if not any(fnmatch.fnmatchcase(name, pattern) for pattern in left)]
-    assert not lost, f"in no line of bindings/python/left_out.txt: {lost}"
-    idle = [pattern for pattern in left if not fnmatch.filter(absent, pattern)]
-    assert not idle, f"bindings/python/left_out.txt names what is there: {idle}"
+    sys.path.insert(0, os.path.join(root, "tests", "conformance"))
+    import public
+    binding = os.path.join(root, "bindings", "python")
+    named = public.is_named_in(glob.glob(os.path.join(binding, "ext", "*.c")) +
+                               glob.glob(os.path.join(binding, "rodtravel", "*.py")))
+    faults = public.faults(lambda name: hasattr(rodtravel._rodtravel, name) or named(name),
+                           os.path.join(binding, "left_out.txt"))
+    assert not faults, faults
+
+
+@contextlib.contextmanager
+def beside_examples():
+    """In a folder that has the examples, as a checkout has, and that may be written to."""
+    before = os.getcwd()
+    with tempfile.TemporaryDirectory() as where:
+        os.symlink(os.path.abspath(os.environ["EXAMPLES"]), os.path.join(where, "examples"))
+        os.chdir(where)
+        try:
+            yield
+        finally:
+            os.chdir(before)
 
 
 def test_readme():
@@ -122,7 +123,7 @@ def test_readme():
         for block in blocks:
             if not all(importlib.util.find_spec(name) for name in re.findall(r"^import (\w+)", block, re.M)):
                 continue  # of a package that is not installed
-            with contextlib.redirect_stdout(io.StringIO()) as said:
+            with contextlib.redirect_stdout(io.StringIO()) as said, beside_examples():
                 exec(block, {})
             assert said.getvalue().splitlines() == re.findall(r"print\(.*\)\s+# (.*)", block), said.getvalue()
 

@@ -1,12 +1,14 @@
 # SPDX-License-Identifier: Apache-2.0
 """A Judge: the answers of judge_row for every row of every kind of table, numbers with a division, strokes alone, streams.
 Needs the standard library alone; what is about a package that is not installed is left out."""
+import collections
 import os
 import pickle
 import random
 import tempfile
 import threading
 import warnings
+from array import array
 from datetime import date, datetime, timezone
 from decimal import Decimal
 from fractions import Fraction
@@ -44,26 +46,57 @@ def on_a_column(length):
     return length if length is not None and rt.UNITS_PER_INCH % length.denominator == 0 else None
 
 
+def same_as_judge_row(judge, table):
+    """Verdict, reasons, stroke, limit and margin of every row; how many rows have a stroke."""
+    answers = judge(table)
+    strokes = 0
+    for row, cells in enumerate(zip(*table.values())):
+        finding, _ = rt.judge_row(**dict(zip(table, cells)), date_order="day-first", default_date="2021-10-14")
+        answer = answers[row]
+        assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons), cells
+        assert answer.applied_stroke == on_a_column(finding.applied_stroke), cells
+        assert answer.limit == on_a_column(finding.limit), cells
+        if answer.applied_stroke is not None and answer.limit is not None:
+            assert answer.margin == finding.margin and answers.margin[row] == finding.margin * rt.UNITS_PER_INCH, cells
+        else:
+            assert answer.margin is None and answers.margin[row] == rt.NO_MARGIN, cells
+        strokes += answer.applied_stroke is not None
+    return strokes
+
+
+def drawn_reading():
+    """A reading as people write it, seldom twice the same."""
+    number = CHANCE.randrange(10**CHANCE.randrange(1, 7))
+    return CHANCE.choice([f"{number % 8}.{number}", f"{number % 200}.{number % 10} mm", f"{number % 8} {number % 64}/64",
+                          f"{number % 8}-{number % 16}/16\"", f"{number % 12}", f"{number / 1000} cm"])
+
+
 def test_every_row_like_judge_row():
-    """Verdict, reasons, stroke, limit and margin; and the sentences, which hold the figures of the row."""
+    """And the sentences, which hold the figures of the row."""
     table = table_of(2500)
     judge = rt.Judge("us-fmcsr", date_order="day-first", date="2021-10-14")
     for _ in range(2):
-        answers = judge(table)
+        same_as_judge_row(judge, table)
     sentences = judge.frame(table, sentences=True)["sentences"]
     for row in range(2500):
         finding, _ = rt.judge_row(**{name: cells[row] for name, cells in table.items()}, date_order="day-first",
                                   default_date="2021-10-14")
-        answer = answers[row]
-        assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons), row
-        assert answer.applied_stroke == on_a_column(finding.applied_stroke), row
-        assert answer.limit == on_a_column(finding.limit), row
-        if answer.applied_stroke is not None and answer.limit is not None:
-            assert answer.margin == finding.margin and answers.margin[row] == finding.margin * rt.UNITS_PER_INCH, row
-        else:
-            assert answer.margin is None and answers.margin[row] == rt.NO_MARGIN, row
         assert sentences[row] == "; ".join(finding.sentences), row
+    answers = judge(table)
     assert any(answer.limit is None for answer in answers) and sum(answers.counts().values()) == 2500
+
+
+def test_many_rows_like_judge_row():
+    """JUDGE_ROWS, 10000 if not given: readings that differ, and a new table for each block."""
+    judge = rt.Judge("us-fmcsr", date_order="day-first", date="2021-10-14")
+    rows = int(os.environ.get("JUDGE_ROWS", "10000"))
+    strokes = 0
+    for _ in range(0, rows, 2500):
+        table = table_of(2500)
+        for name in ("released", "applied"):
+            table[name][::2] = [drawn_reading() for _ in range(1250)]
+        strokes += same_as_judge_row(judge, table)
+    assert strokes > rows // 100
 
 
 def test_a_judge_is_a_value():
@@ -88,6 +121,89 @@ def test_a_judge_is_a_value():
         tap.refused(TypeError, rt.Judge, **words)
     tap.refused(TypeError, rt.Judge(), {"chamber": ["30"], "released": ["2"]})
     tap.refused(TypeError, rt.Judge(), SMALL, kammer=["30"])
+
+
+def test_errors_name_what_the_caller_named():
+    """By the caller's own word, whichever default of a table it is."""
+    columns = {"chamber": ["30"], "released": ["2"], "applied": ["4"]}
+    for function, words in ((rt.Judge, ("date", "psi", "division", "psi_division")),
+                            (rt.Plan, ("date", "psi", "psi_after")),
+                            (lambda **given: rt.judge_columns(columns, **given), ("default_date", "default_psi"))):
+        for name in words:
+            assert tap.refused(rt.Error, function, **{name: "x"}).field == name, name
+            for wrong in (b"5", 0.5):
+                assert str(tap.refused(TypeError, function, **{name: wrong})).startswith(name + " "), name
+    for name in ("division", "psi_division"):
+        assert tap.refused(rt.Error, rt.Judge, **{name: 0}).field == name
+
+
+def test_wrong_calls_are_sentences():
+    """What beginners try: each is told what is wanted."""
+    judge = rt.Judge(psi=95)
+    table = {**SMALL, "Unit No": ["T-1"] * 3}
+    found, answers = judge.vehicles(table, by="Unit No"), judge(table)
+    kinds = {TypeError: [
+        (judge, ("fleet.csv",), {}, "not the name of a file"), (judge.frame, (os,), {}, "not module"),
+        (judge.vehicles, (table, None), {}, "by is the heading that names the vehicle"),
+        (judge.vehicles, (table, b"Unit No"), {}, "not bytes"), (judge.vehicles, (table, 5), {}, "not int"),
+        (judge.vehicles, (table, [5]), {}, "by is the heading of a column, a text, not int"),
+        (judge.vehicles, (table, "Unit"), {}, "its columns are 'Chamber', 'Released', 'Applied', 'Unit No'"),
+        (judge.vehicles, (table, "Unit No"), {"position": 5}, "position is the heading of a column"),
+        (judge.vehicles, ({"unit_no": ["1"], "released": ["2"], "applied": ["4"]}, "unit_no"), {}, "a column chamber is needed; "
+         "its columns are 'unit_no', 'released', 'applied'"),
+        (judge, ({str(number): ["x"] for number in range(30)},), {}, "'19' and others"),
+        (judge, (), {}, "a column chamber is needed"), (judge.frame, (table,), {"sentences": 5}, "not int"),
+        (lambda: list(judge.batches(5)), (), {}, "batches come from"),
+        (lambda: list(judge.batches("fleet.csv")), (), {}, "not the name of a file"),
+        (rt.Judge, (), {"limits": 5}, "limits are the text of a table"), (rt.Judge, (), {"columns": 5}, "columns is a mapping"),
+        (rt.Judge, (), {"columns": {"psi": 5}}, "the heading of psi is text, not int"),
+        (found.__getitem__, ("T-1",), {}, "a row is a number"), (answers.__getitem__, ("x",), {}, "a row is a number")],
+        rt.Error: [(rt.Judge, (), {"limits": "own.csv"}, "its path is a pathlib.Path"),
+                   (rt.Judge, (), {"date": "yesterday"}, "date, column 1"),
+                   (judge.frame, (table,), {"sentences": "klingon"}, "no catalogue of 'klingon'")],
+        IndexError: [(found.__getitem__, (9,), {}, "there are 1 inspections"), (answers.__getitem__, (-4,), {}, "there are 3 rows")]}
+    for kind, calls in kinds.items():
+        for function, args, words, says in calls:
+            said = str(tap.refused(kind, function, *args, **words))
+            assert says in said, (says, said)
+    assert "pathlib" not in str(tap.refused(rt.Error, rt.Judge, limits="a,b\n1,2\n"))
+    assert rt.Judge(columns=None) == rt.Judge(columns={}) and answers[-1] == answers[2]
+    column = type("Series", (), {"dtype": "str", "__arrow_c_stream__": None})()
+    assert "this is one column" in str(tap.refused(TypeError, judge, column))
+
+    class Frame:
+        """As one of pandas is without pyarrow."""
+        columns = [*table]
+        __getitem__ = table.__getitem__
+
+        def __arrow_c_stream__(self, _schema=None):
+            raise ImportError("pyarrow")
+    assert list(judge.batches(Frame())) == [answers] == list(judge.batches([Frame()]))
+    french = judge.frame(table, sentences="fr")["sentences"]
+    assert french == judge.frame(table, sentences=rt.catalogue("fr"))["sentences"] != judge.frame(table, sentences=True)[
+        "sentences"]
+
+
+def test_sets_of_reasons():
+    """Numbered in the order of their first rows, and counted, however many there are."""
+    from rodtravel import _rodtravel as low
+    chance = random.Random(7)
+    for sets, rows in (([], 0), ([0], 3), ([2**64 - 1, 0, 1 << 40], 50), (range(64), 500), (range(65), 500),
+                       ([chance.getrandbits(64) for _ in range(3000)], 9000), ([n << 50 for n in range(2000)], 9000)):
+        cells = [chance.choice(sets) for _ in range(rows)]
+        numbers, found = low.answer_sets(memoryview(array("Q", cells)))
+        assert found == tuple(collections.Counter(cells).items())
+        assert [found[number][0] for number in memoryview(numbers).cast("i")] == cells
+    tap.refused(TypeError, low.answer_sets, None)
+
+
+def test_least_margin():
+    answers = rt.Judge(psi=95)(table_of(500))
+    margins = [answer.margin for answer in answers if answer.margin is not None]
+    assert answers.summary().least_margin == min(margins) < 0
+    assert rt.Judge()({**SMALL, "chamber": ["?"] * 3}, chamber=["?"] * 3).summary().least_margin is None
+    over = rt.Judge(psi=95)({"chamber": ["30"] * 2, "released": ["0"] * 2, "applied": ["2", "1"]}).summary()
+    assert over.least_margin == 0
 
 
 def test_threads_share_a_judge():
@@ -215,8 +331,75 @@ def test_signs_of_numbers_are_exact():
     limit = 2 * rt.UNITS_PER_INCH
     answers = plan.judge(array("i", [0] * 3), array("i", [limit - 1, limit, limit + 1]), bytes([plan.add("30 standard")] * 3))
     from rodtravel._frames import numbers_of
-    used, margin = (list(numbers_of(answers, name)[0]) for name in ("used", "margin"))
+    used, margin = (list(numbers_of(answers, name)) for name in ("used", "margin"))
     assert used[0] < 100 == used[1] < used[2] and margin[0] > 0 == margin[1] > margin[2]
+
+
+def frame_of(answers):
+    """The columns that a frame has of answers, worked out row by row."""
+    def number(numerator, denominator=rt.UNITS_PER_INCH):
+        return None if numerator is None or not denominator else numerator / denominator
+    made = {"applied_stroke_in": [], "limit_in": [], "margin_in": [], "used_percent": []}
+    for stroke, limit in zip(answers.stroke, answers.limit):
+        stroke, limit = (None if cell < 0 else cell for cell in (stroke, limit))
+        both = stroke is not None and limit is not None
+        for name, cell in zip(made, (number(stroke), number(limit), number(limit - stroke if both else None),
+                                     number(100 * stroke if both else None, limit))):
+            made[name].append(cell)
+    made["verdict"] = [answer.verdict.value for answer in answers]
+    made["reasons"] = [" ".join(reason.value for reason in answer.reasons) for answer in answers]
+    made["words"] = ["; ".join(reason.text for reason in answer.reasons) for answer in answers]
+    return made
+
+
+def test_frames_hold_what_answers_hold():
+    """However many rows: a frame is made by the block, and the bits of its missing numbers by the eight."""
+    judge = rt.Judge("us-fmcsr", date_order="day-first", date="2021-10-14")
+    for rows in (0, 1, 7, 8, 9, 2047, 2048, 2049, 5000):
+        table = table_of(rows) if rows else {name: [] for name in CELLS}
+        assert judge.frame(table) == frame_of(judge(table)), rows
+
+
+def arrow_frames_of_chunks():
+    """Blocks that begin in the middle of a chunk, and chunks that end in the middle of a byte of bits."""
+    judge = rt.Judge("us-fmcsr", date_order="day-first", date="2021-10-14")
+    table = pa.table({name: pa.array(cells, pa.string()) for name, cells in table_of(9000).items()})
+    want = frame_of(judge(table))
+    for cuts in ((3, 10, 2057, 4105, 4106, 8999), (0, 2048, 2048, 4096), range(0, 9000, 13)):
+        ends = [0, *cuts, 9000]
+        cut = pa.concat_tables([table.slice(start, end - start) for start, end in zip(ends, ends[1:])])
+        frame = judge.frame(cut)
+        assert {name: frame[name].to_pylist() for name in frame.column_names} == want
+        for name in ("applied_stroke_in", "limit_in", "margin_in", "used_percent"):
+            assert frame[name].null_count == want[name].count(None) > 0, name
+        frame.validate(full=True)
+
+
+def pandas_frames_alike():
+    """As answers, with few sets of reasons and with more than a byte can number; and the frames of answers."""
+    judge = rt.Judge("us-fmcsr", date_order="day-first", date="2021-10-14")
+    for rows in (60, 5000):
+        table = table_of(rows)
+        answers, frame = judge(table), judge.frame(pd.DataFrame(table, index=range(rows, 0, -1)))
+        want = frame_of(answers)
+        for name in frame:
+            assert [None if cell != cell else cell for cell in frame[name]] == want[name], name
+        assert list(frame.index) == list(range(rows, 0, -1)) and (rows < 5000) == (len(set(want["reasons"])) < 128)
+        whole = answers.to_pandas(frame.index)
+        assert list(whole["verdict"]) == want["verdict"] and list(whole["reasons"]) == want["reasons"]
+        texts = [None if cell != cell else cell for cell in whole["applied_stroke"]]
+        assert texts == [None if each is None else rt.write_length(each) for each in
+                         (answer.applied_stroke for answer in answers)]
+        assert whole["reasons"].dtype == "category"
+    assert rt.judge_columns(chamber=[], released=[], applied=[]).to_pandas().shape == (0, 3)
+
+
+def test_lists_of_frames_refuse():
+    from rodtravel import _rodtravel as low
+    assert low.list_of_codes(bytes([1, 0]), ["a", "b"]) == ["b", "a"]
+    tap.refused(IndexError, low.list_of_codes, bytes([2]), ["a", "b"])
+    for function, given in ((low.list_of_numbers, (None,)), (low.list_of_codes, (None, [])), (low.columns_frame, (None, (), 1))):
+        tap.refused((TypeError, ValueError), function, *given)
 
 
 def pandas_frame():
@@ -282,6 +465,38 @@ def numpy_columns():
     assert judge(nanoseconds) == answers and judge({**table, "applied": table["applied"].astype(np.float32)}) == answers
 
 
+# --- Shares of vehicles
+
+def test_shares_split_no_vehicle():
+    """Rows have one number where vehicles counts them together, in any spelling and order, and in another process."""
+    spellings = ["T-1", " t-1", "T - 1\u00a0", "1 12", "11 2", "112", "\u00c9 7", "\u00e97", "", None, " ", "x" * 512, "x" * 511]
+    rows = [(CHANCE.choice(spellings), CHANCE.choice(["A", "a ", "", "b"])) for _ in range(400)]
+    table = {"Unit": [row[0] for row in rows], "fleet": [row[1] for row in rows]}
+    shares = rt.Judge().shares(table, by=["Unit", "fleet"])
+    together = collections.defaultdict(set)
+    for row, share in zip(rows, shares):
+        one = {"Unit": [row[0]], "fleet": [row[1]], "chamber": ["30"], "released": ["2"], "applied": ["4"]}
+        assert list(rt.Judge().shares(one, ["Unit", "fleet"])) == [share] and 0 <= share < 2**31
+        together[share].add(row)
+    for alike in together.values():  # no share has two vehicles here
+        both = {"Unit": [row[0] for row in alike], "fleet": [row[1] for row in alike], "chamber": ["30"] * len(alike)}
+        both.update(released=["2"] * len(alike), applied=["4"] * len(alike))
+        assert len(rt.Judge(columns={"unit": ""}).vehicles(both, by=["Unit", "fleet"])) == 1, alike
+    many = {**both, **table, **{name: [both[name][0]] * len(rows) for name in ("chamber", "released", "applied")}}
+    assert len(rt.Judge(columns={"unit": ""}).vehicles(many, by=["Unit", "fleet"])) == len(together)
+    assert list(rt.Judge().shares({"unit_no": ["T-1"]}, "unit_no")) == [276239104]
+    for by, says in (("unit", "no column"), (5, "by is the heading"), (["Unit", "Unit"], "twice"), ([], "one to")):
+        assert says in str(tap.refused(TypeError, rt.Judge().shares, {"Unit": ["1"]} if by != "unit" else {"x": ["1"]}, by))
+    tap.refused(ValueError, rt.Judge().shares, {"a": ["1"], "b": ["1", "2"]}, ["a", "b"])
+
+
+def inspections_keep_their_types():
+    empty = pa.table(rt.Judge().vehicles({**{name: [] for name in SMALL}, "unit_no": [], "date": []}, by="unit_no")).schema
+    undated = {**SMALL, "unit_no": [None] * 3, "date": [None] * 3}
+    assert pa.table(rt.Judge().vehicles(undated, by="unit_no")).schema == empty
+    assert empty.field("date").type == pa.date32() and empty.field("unit_no").type == pa.large_string()
+
+
 # --- Streams
 
 class Counted:
@@ -331,7 +546,7 @@ def arrow_stream():
 
 if __name__ == "__main__":
     packages = {"pandas_frame": pd and np, "polars_frame": pl, "pyarrow_frame": pa, "duckdb_frame": duckdb and pa,
-                "numpy_columns": np, "arrow_stream": pa}
+                "numpy_columns": np, "arrow_stream": pa, "inspections_keep_their_types": pa, "arrow_frames_of_chunks": pa, "pandas_frames_alike": pd and np}
     for name, package in packages.items():
         if package:
             globals()["test_" + name] = globals()[name]

@@ -4,6 +4,7 @@ import csv
 import io
 import itertools
 import os
+import pickle
 import random
 import re
 import subprocess
@@ -88,7 +89,9 @@ def test_a_judge_reads_as_the_command():
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             answers = rt.Judge(**words)(table)
-        for row, line in zip(answers, lines_of(headings, rows, *options), strict=True):
+        lines = list(lines_of(headings, rows, *options))
+        assert len(answers) == len(lines)       # Python 3.9 has no strict zip
+        for row, line in zip(answers, lines):
             assert (row.verdict.value, [reason.value for reason in row.reasons]) == (line["verdict"], line["reasons"].split())
             for member in ("applied_stroke", "limit", "margin"):
                 value = getattr(row, member)
@@ -108,7 +111,7 @@ def fraction(text):
     return sign * sum(map(Fraction, text.lstrip("-").split()))
 
 
-NAMES = ["T-1", "t-1 ", "T - 1", "T-2", "T2", "", " ", "\u00c4-7", "\u00e4-7", 'a "b", c', "7", "1 12", "11 2", "x" * 600]
+NAMES = ["T-1", "t-1 ", "T - 1", "T-2", "T2", "", " ", "\u00c4-7", "\u00e4-7", 'a "b", c', "a\nb", "7", "1 12", "11 2", "x" * 600]
 FLEETS = ["A", "a", "B", ""]
 
 
@@ -141,6 +144,32 @@ def test_vehicles_like_the_command():
                     assert value == fraction(cell), (heading, value, cell)
                 else:
                     assert str("" if value is None else value) == cell, (number, heading, value, line)
+
+
+def test_vehicles_by_row():
+    """A row by its number, in turn, and of a part is the one of the columns; so is one that was pickled."""
+    headings = ["Unit No", "fleet", "Position", "chamber", "released", "applied", "psi", "date"]
+    rows = vehicle_rows(100)
+    table = {heading: [row[place] for row in rows] for place, heading in enumerate(headings)}
+    for by, pool in itertools.product((["unit_no"], ["fleet", "Unit No"]), (False, True)):
+        found = rt.Judge().vehicles(table, by, pool=pool)
+        columns, all_rows, count = found.columns(), list(found), len(found)
+        assert count == len(all_rows) > 5 and all_rows == [found[row] for row in range(count)]
+        for row, one in enumerate(all_rows):
+            cells = [*one.name, *(() if pool else (one.day,)), one.brakes, one.in_adjustment, one.out_of_adjustment,
+                     one.inoperative, one.undetermined, one.defective, 100 * one.share, one.outcome.value,
+                     one.whole_needed, " ".join(one.remarks)]
+            assert cells == [column[row] for column in columns.values()]
+        for part in (slice(3, 7), slice(None, None, -1), slice(-2, None), slice(5, 2), slice(0, count, 3)):
+            some = pickle.loads(pickle.dumps(found[part]))
+            assert some == found[part] and some.headings == found.headings and list(some.columns()) == list(columns)
+            assert list(some) == [some[row] for row in range(len(some))] == all_rows[part]
+        assert found[-1] == all_rows[-1] and found[:] == found != found[1:]
+        assert found.counts() == {outcome: sum(one.outcome == outcome for one in all_rows) for outcome in rt.Outcome}
+        assert len(rt.Judge().vehicles({name: [] for name in headings}, by)) == 0
+        for row in (count, -count - 1):
+            tap.refused(IndexError, found.__getitem__, row)
+        tap.refused(TypeError, found.__getitem__, "1")
 
 
 def test_vehicles_are_refused_like_the_command():

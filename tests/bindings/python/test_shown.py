@@ -86,7 +86,18 @@ def pictures():
     assert "25.0%" in shown and "50.0%" in shown, shown
     ordered = texts(rt.plot_used(answers, [f"{n % 11 + 1}" for n in range(count)]))
     assert [text.split()[0] for text in ordered if "(" in text] == [str(n) for n in range(1, 12)]
+    mixed = [None, "7", "", float("nan"), "8", 7] * (count // 6)
+    columns = [mixed] + [package.table({"axle": [None, "7", None, "", "8", "7"] * (count // 6)})["axle"]
+                         for package in [tap.package("pyarrow")] if package]
+    for name in ("pandas", "polars"):
+        if tap.package(name):
+            columns.append(tap.package(name).Series([None, "7", None, "", "8", "7"] * (count // 6)))
+    for labels in columns:
+        shown = texts(rt.plot_used(answers[:count], labels))
+        assert [text.split("  ")[0] for text in shown if "(" in text] == ["7", "8", "not given"], shown
     many = texts(rt.plot_used(answers, [f"c{n % 100}" for n in range(count)]))
+    one = texts(rt.plot_used(answers, [f"c{n % 25}" for n in range(count)]))
+    assert any("(1 label more)" in text for text in one)
     assert sum("(" in text and "more" not in text for text in many) == 24 and any("76 labels more" in text for text in many)
     axes = rt.plot_limit(answers)
     heights = [round(bar.get_height()) for bar in axes.patches]
@@ -95,8 +106,13 @@ def pictures():
     assert rt.plot_map(answers, [f"T-{n % 60}" for n in range(count)], [f"{n % 3 + 1}L" for n in range(count)], axes=given) is given
     assert any("worst 40 of 60" in text for text in texts(given))
     tap.refused(ValueError, rt.plot_used, answers, ["30"])
+    for labels in ("Chamber", None, 5):
+        assert "labels are a column" in str(tap.refused(TypeError, rt.plot_used, answers, labels))
+    for draw, words in ((rt.plot_used, [chambers]), (rt.plot_limit, []), (rt.plot_map, [chambers, chambers])):
+        assert "a Judge gives when it is called, not dict" in str(tap.refused(TypeError, draw, {}, *words))
     nothing = rt.judge_columns(chamber=[None], released=["2"], applied=["4"])
-    for axes in (rt.plot_used(nothing, ["x"]), rt.plot_limit(nothing), rt.plot_map(nothing, ["a"], ["b"])):
+    for axes in (rt.plot_used(nothing, ["x"]), rt.plot_limit(nothing), rt.plot_map(nothing, ["a"], ["b"]),
+                 *(draw(nothing[:0], *labels) for draw, *labels in ((rt.plot_used, []), (rt.plot_limit,), (rt.plot_map, [], [])))):
         axes.figure.canvas.draw()
     plt.close("all")
 
