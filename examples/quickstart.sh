@@ -42,6 +42,9 @@ echo '$ rodtravel vehicle examples/data/demo_vehicle.csv'
 judge vehicle examples/data/demo_vehicle.csv
 echo "(exit status $status)"
 
+page=$build/examples/cli/page/brakes.html
+[ -f "$page" ] || page="not in this build; it needs clang, lld, wasi-libc and libclang-rt-14-dev-wasm32"
+
 cat <<END
 
 Brake 3L is over its limit by 1/8 in, so both runs end with status 1, and the vehicle is not driven but reported.
@@ -50,4 +53,5 @@ The stroke class of 5L could not be read off, so it was judged as standard, the 
 This is what the demo is meant to show; the quickstart itself went well.
 
 The command:  $rodtravel
+For a phone:  $page
 END

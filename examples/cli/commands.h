@@ -15,5 +15,6 @@ extern const command_spec report_command;
 extern const command_spec walkround_command;
 extern const command_spec practice_command;
 extern const command_spec cards_command;
+extern const command_spec page_command;
 
 #endif

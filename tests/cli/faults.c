@@ -250,10 +250,12 @@ static long do_call(system_call *of)
 }
 
 #if defined __x86_64__
+typedef greg_t register_value;
 #define REGISTER(name) (at->uc_mcontext.gregs[REG_##name])
 #define ARGUMENTS {REGISTER(RDI), REGISTER(RSI), REGISTER(RDX), REGISTER(R10), REGISTER(R8)}
 #define RESULT REGISTER(RAX)
 #else
+typedef unsigned long long register_value;
 #define REGISTER(number) ((long)at->uc_mcontext.regs[number])
 #define ARGUMENTS {REGISTER(0), REGISTER(1), REGISTER(2), REGISTER(3), REGISTER(4)}
 #define RESULT at->uc_mcontext.regs[0]
@@ -264,7 +266,7 @@ static void on_call(int signal, siginfo_t *info, void *context)
     ucontext_t *at = context;
     int before = errno;
     (void)signal;
-    RESULT = do_call(&(system_call){info->si_syscall, ARGUMENTS});
+    RESULT = (register_value)do_call(&(system_call){info->si_syscall, ARGUMENTS});
     errno = before;
 }
 

@@ -287,8 +287,8 @@ class PassThrough(Case):
         self.assertEqual((result.returncode, b"No space left" in result.stderr), (2, True))
 
     def test_files_that_are_no_text(self):
-        for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet"), (b"ARROW1\0\0", "Arrow"),
-                            (b"\xD0\xCF\x11\xE0", "old workbook"), (b"SQLite format 3\0", "database")):
+        for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet file, not text: judge it in Python"),
+                            (b"ARROW1\0\0", "Arrow file"), (b"\xFF\xFF\xFF\xFF\x98\0", "Arrow file"), (b"\xD0\xCF\x11\xE0", "old workbook"), (b"SQLite format 3\0", "database")):
             result = self.refused(data=start + b"\0\1\2\3" * 50, says=says)
             self.assertEqual(result.stdout, b"")
 

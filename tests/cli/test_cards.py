@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What is said aloud and printed for it: python3 test_cards.py PATH_TO_RODTRAVEL EXAMPLE_INSPECTION [without]
+"""What is said aloud and printed for it: python3 test_cards.py PATH_TO_RODTRAVEL EXAMPLE_INSPECTION
 
 inspection.txt is a whole spoken inspection; the test prints it, and `--rewrite` as the third argument makes it anew."""
 import re
@@ -219,7 +219,6 @@ class Spoken(Case):
                       "be defective.", self.said("stroke", "30", "2 1/8", "3 7/8", "--class", "standard", "--psi", "95",
                                                  "--speak"))
 
-    @unittest.skipIf("without" in sys.argv, "no records")
     def test_a_walk_round(self):
         with tempfile.TemporaryDirectory() as folder:
             text = self.said("walkround", Path(folder, "r.json"), "--speak", "--answers", ANSWERS, status=1)
@@ -228,7 +227,6 @@ class Spoken(Case):
         self.assertIn("Say Released 2 1/16, applied 4 1/8: the stroke is 2 1/16. The limit is 2; that is over by 1/16, so the "
                       "brake is out of adjustment. That is defective, and I report it and do not drive.", text)
 
-    @unittest.skipIf("without" in sys.argv, "no records")
     def test_help_at_a_question(self):
         with tempfile.TemporaryDirectory() as folder:
             answers = Path(folder, "answers")

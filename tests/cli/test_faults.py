@@ -90,6 +90,11 @@ ROWS = [
 ]
 
 
+PAGE = Row("page --html p.html --service-worker w.js", ("p.html", "w.js"))
+if subprocess.run([COMMAND, "page"], capture_output=True, check=False).returncode == 0:  # it was built with it
+    ROWS.append(PAGE)
+
+
 class Walk(NamedTuple):
     """A walk-round: its record may be one that so many of the answers make."""
     line: str
@@ -529,9 +534,9 @@ class Lines(Runs):
     def test_every_command(self):
         """A new command, or a new option that names a file, needs a row."""
         commands = re.findall(r"^  ([a-z]+)  +\S", self.say("--help").split("Examples:")[0], re.MULTILINE)
-        words = {row.arguments[0]: set() for row in ROWS + WALKS}
+        words = {row.arguments[0]: set() for row in ROWS + WALKS + [PAGE]}
         self.assertEqual(set(commands), set(words))
-        for row in ROWS + WALKS:
+        for row in ROWS + WALKS + [PAGE]:
             words[row.arguments[0]].update(row.arguments)
         for command in commands:
             files = set(re.findall(r"^  (--\S+) (?:FILE|LAST)", self.say(command, "--help"), re.MULTILINE))

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel identify: which chamber it can be, by its visible marks. */
+#include "commands/candidates.h"
 #include "commands/limits_table.h"
 #include "commands.h"
 #include "input/rule_context.h"
@@ -45,18 +46,13 @@ static int read_length_option(const command_line *from, size_t option, rodt_leng
     return print_option_error(from, option, &error);
 }
 
-/* A letter alone is no mark by itself, but it is one on a housing that was seen to be of the bolt type. */
 static int read_stamp(const command_line *from, rodt_family family, rodt_chamber *out)
 {
     rodt_error error;
     const char *text = option_value(from, IDENTIFY_STAMP);
-    if (text == NULL || rodt_chamber_parse(text, out, &error) == RODT_OK)
-        return STATUS_CONTINUE;
-    char named[80];
-    snprintf(named, sizeof named, "%s %s", rodt_family_name(family), text);
-    if (family == RODT_FAMILY_BOLT && strlen(text) == 1 && rodt_chamber_parse(named, out, NULL) == RODT_OK)
-        return STATUS_CONTINUE;
-    return print_option_error(from, IDENTIFY_STAMP, &error);
+    return text == NULL || read_stamp_clue(text, family, out, &error) == RODT_OK
+               ? STATUS_CONTINUE
+               : print_option_error(from, IDENTIFY_STAMP, &error);
 }
 
 static int read_words(const command_line *from, rodt_clues *out)
@@ -125,22 +121,6 @@ static int read_clues(const command_line *from, rodt_clues *out)
 
 #define INDENT 8u
 
-static void name_clues(uint32_t clues, char *words, size_t size)
-{
-    static const struct {
-        uint32_t bit;
-        const char *name;
-    } names[] = {{RODT_CLUE_STAMP, TO_SAY("stamp")}, {RODT_CLUE_FAMILY, TO_SAY("family")},
-                 {RODT_CLUE_PORT_SHAPE, TO_SAY("port shape")}, {RODT_CLUE_TAG, TO_SAY("tag")},
-                 {RODT_CLUE_RATED_STROKE, TO_SAY("rated stroke")}, {RODT_CLUE_DIAMETER, TO_SAY("diameter")}};
-    words[0] = '\0';
-    for (size_t i = 0; i < COUNT_OF(names); i++) {
-        size_t used = strlen(words);
-        if ((clues & names[i].bit) != 0)
-            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", say(names[i].name));
-    }
-}
-
 /* A candidate does not say how the law of its limit was checked; its row does. */
 static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *context)
 {
@@ -181,38 +161,8 @@ static void print_candidate(const rodt_candidate *candidate, const rule_context 
 
 static void print_contradiction(uint32_t contradiction)
 {
-    char clues[120];
-    char line[400];
-    name_clues(contradiction, clues, sizeof clues);
-    snprintf(line, sizeof line, say("the clues contradict each other (%s): one was misread, or parts of two chambers "
-                                    "were put together; check again"), clues);
-    print_wrapped(stdout, say("Note"), INDENT, line);
-}
-
-/* Whatever it is, the limit is the same. */
-static bool has_one_limit(const rodt_identification *answer)
-{
-    for (size_t i = 0; i < answer->count; i++) {
-        if (rodt_length_compare(answer->candidates[i].limit, answer->strict_limit) != 0)
-            return false;
-    }
-    return answer->without_limit == 0 && answer->contradiction == 0;
-}
-
-/* Without a candidate, or without a limit for any of them, the library has nothing to distinguish. */
-static const char *next_words(const rodt_identification *answer, char text[SAID_SIZE])
-{
-    if (answer->count == 0)
-        return say("no chamber in the tables matches: check and measure again");
-    if (!rodt_length_given(answer->strict_limit))
-        return say("the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule "
-                   "set may judge by a part of that");
-    if (answer->next_observation == RODT_OBSERVATION_NOTHING && !has_one_limit(answer))
-        return say("look how the housing is held together, and for every sign of long stroke: L or LS in the mark, "
-                   "square ports, a trapezoid tag");
-    rodt_message message;
-    (void)say_message(rodt_observation_message(answer->next_observation, &message), &message, text, SAID_SIZE);
-    return text;
+    char line[SAID_SIZE];
+    print_wrapped(stdout, say("Note"), INDENT, say_contradiction(contradiction, line));
 }
 
 static void print_heading(const rodt_identification *answer)
@@ -223,7 +173,7 @@ static void print_heading(const rodt_identification *answer)
         snprintf(line, sizeof line, "%s", say("NO CHAMBER FITS"));
     else if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "%s", say("NO PUBLISHED LIMIT FOR WHAT FITS"));
-    else if (has_one_limit(answer))
+    else if (candidates_have_one_limit(answer))
         snprintf(line, sizeof line, say("LIMIT %s"), format_length(answer->strict_limit, limit));
     else if (answer->without_limit > 0)
         snprintf(line, sizeof line, say("NO LIMIT IS SAFE: %lu OF THE %zu CHAMBERS THAT FIT HAVE NONE HERE"),
@@ -259,7 +209,7 @@ static void print_answer(const rodt_identification *answer, const rodt_clues *cl
     if (clues->port == RODT_PORT_ROUND)
         print_wrapped(stdout, say("Note"), INDENT,
                       say("A round port decides nothing; a square one is a sign of long stroke."));
-    print_wrapped(stdout, say("Next"), INDENT, next_words(answer, next));
+    print_wrapped(stdout, say("Next"), INDENT, say_next_observation(answer, next));
     snprintf(line, sizeof line, say("limits of %s on %s, in inches; see: rodtravel limits"),
              rodt_rules_id(context->rules), format_date(context->day, day));
     print_wrapped(stdout, say("Law"), INDENT, line);

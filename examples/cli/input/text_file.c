@@ -15,8 +15,10 @@ static const struct {
     {"\xFE\xFF", TO_SAY("this is UTF-16 text: say --encoding utf-16")},
     {"PK\x03\x04", TO_SAY("this is a workbook or another archive, not text: save the sheet as CSV (UTF-8) first")},
     {"\xD0\xCF\x11\xE0", TO_SAY("this is an old workbook, not text: save the sheet as CSV (UTF-8) first")},
-    {"PAR1", TO_SAY("this is a Parquet file, not text: the Python package reads it")},
-    {"ARROW1", TO_SAY("this is an Arrow file, not text: the Python package reads it")},
+    {"PAR1", TO_SAY("this is a Parquet file, not text: judge it in Python, as examples/python/parquet_file.py does")},
+    {"ARROW1", TO_SAY("this is an Arrow file, not text: judge it in Python, as examples/python/parquet_file.py does")},
+    {"\xFF\xFF\xFF\xFF", /* an Arrow stream */
+     TO_SAY("this is an Arrow file, not text: judge it in Python, as examples/python/parquet_file.py does")},
     {"SQLite format 3", TO_SAY("this is a database, not text: write the table as CSV first")}};
 
 bool text_file_begins(const csv_record *record)

@@ -60,7 +60,8 @@ ALWAYS_INLINE uint32_t split_row(const char *bytes, char separator, uint32_t mos
 }
 
 /* Size of the complete records at the start of a buffer, up to the first that csv_next might read otherwise: one
- * with a bad quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. */
+ * with a bad quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. A
+ * buffer of `cells_max` bytes or more may be left earlier, but only at the end of a record. */
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max);
 
 /* --- Quotes -------------------------------------------------------------------------------------------- */

@@ -120,11 +120,30 @@ static bool carriage_return_ends(csv_reader *reader)
     return reader->cr_ends;
 }
 
+/* The next line end in the buffer, or the stop behind it. In steps: a line may be full of carriage returns. */
+#define LINE_STEP 256
+static const char *find_line_end(const csv_reader *reader, const char *at)
+{
+    const char *const end = reader->buffer + reader->end;
+    const char *found = NULL;
+    while (at < end && found == NULL) {
+        const size_t size = end - at < LINE_STEP ? (size_t)(end - at) : LINE_STEP;
+        const char *line_feed = memchr(at, '\n', size);
+        found = memchr(at, '\r', line_feed != NULL ? (size_t)(line_feed - at) : size);
+        if (found == NULL)
+            found = line_feed;
+        at += size;
+    }
+    return found != NULL ? found : end;
+}
+
 /* Moves scan to the end of a plain cell. False on a fault. */
 static bool scan_plain(csv_reader *reader)
 {
     for (;;) {
         const char *at = reader->buffer + reader->begin + reader->scan;
+        if (reader->lines)
+            at = find_line_end(reader, at);
         while (!reader->plain_stop[(unsigned char)*at])
             at++;
         reader->scan = (size_t)(at - reader->buffer) - reader->begin;

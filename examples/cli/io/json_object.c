@@ -47,14 +47,38 @@ static bool take_escape(json_object_reader *reader)
     return true;
 }
 
-static bool take_text(json_object_reader *reader, json_text *out)
+/* Passes over bytes that stand for themselves in a text, eight at a time, up to the first that may not; it may stop
+ * before. In a word the lowest byte that is marked is rightly so: what is borrowed goes upwards. */
+static void skip_plain(json_object_reader *reader)
+{
+#if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
+    const uint64_t each = UINT64_C(0x0101010101010101);
+    while (reader->end - reader->at >= 8) {
+        uint64_t word;
+        memcpy(&word, reader->at, sizeof word);
+        const uint64_t quote = word ^ each * '"';
+        const uint64_t backslash = word ^ each * '\\';
+        const uint64_t marks =
+            ((quote - each) & ~quote) | ((backslash - each) & ~backslash) | ((word - each * 0x20) & ~word);
+        if ((marks & each * 0x80) != 0) {
+            reader->at += __builtin_ctzll(marks & each * 0x80) / 8;
+            return;
+        }
+        reader->at += 8;
+    }
+#else
+    (void)reader;
+#endif
+}
+
+static bool take_text(json_object_reader *reader, json_span *out)
 {
     if (!take(reader, '"'))
         return false;
     out->bytes = reader->at;
+    skip_plain(reader);
     while (reader->at < reader->end && *reader->at != '"') {
-        char byte = *reader->at++;
-        if ((unsigned char)byte < 0x20 || (byte == '\\' && !take_escape(reader)))
+        if ((unsigned char)*reader->at < 0x20 || (*reader->at++ == '\\' && !take_escape(reader)))
             return false;
     }
     out->size = (size_t)(reader->at - out->bytes);
@@ -94,7 +118,7 @@ static bool take_word(json_object_reader *reader, const char *word)
 }
 
 /* A value that is neither an object nor an array. */
-static bool take_plain(json_object_reader *reader, json_kind *kind, json_text *text)
+static bool take_plain(json_object_reader *reader, json_kind *kind, json_span *text)
 {
     if (reader->at < reader->end && *reader->at == '"') {
         *kind = JSON_TEXT;
@@ -115,7 +139,7 @@ static bool take_plain(json_object_reader *reader, json_kind *kind, json_text *t
 }
 
 /* What comes before a value: in an object its name. */
-static bool take_name(json_object_reader *reader, char closing, json_text *name)
+static bool take_name(json_object_reader *reader, char closing, json_span *name)
 {
     skip_blanks(reader);
     if (closing == ']')
@@ -135,7 +159,7 @@ static bool take_nested(json_object_reader *reader)
     char closing[JSON_DEPTH];
     size_t depth = 0;
     json_kind kind;
-    json_text unused;
+    json_span unused;
     do {
         skip_blanks(reader);
         bool opens = reader->at < reader->end && (*reader->at == '{' || *reader->at == '[');
@@ -143,10 +167,10 @@ static bool take_nested(json_object_reader *reader)
             if (depth == JSON_DEPTH)
                 return false;
             closing[depth++] = *reader->at++ == '{' ? '}' : ']';
-            skip_blanks(reader);
         } else if (!take_plain(reader, &kind, &unused)) {
             return false;
         }
+        skip_blanks(reader);
         bool first = opens;
         while (depth > 0 && take(reader, closing[depth - 1])) {
             depth--;
@@ -161,6 +185,17 @@ static bool take_nested(json_object_reader *reader)
     return true;
 }
 
+bool json_value_read(json_object_reader *reader, json_kind *kind, json_span *value)
+{
+    if (reader->at == reader->end || (*reader->at != '{' && *reader->at != '['))
+        return take_plain(reader, kind, value);
+    *kind = JSON_NESTED;
+    value->bytes = reader->at;
+    bool good = take_nested(reader);
+    value->size = (size_t)(reader->at - value->bytes);
+    return good;
+}
+
 static json_status take_end(json_object_reader *reader)
 {
     reader->close = reader->at - 1;
@@ -168,26 +203,29 @@ static json_status take_end(json_object_reader *reader)
     return reader->at == reader->end ? JSON_END : JSON_BAD;
 }
 
-json_status json_object_next(json_object_reader *reader, json_member *out)
+static json_status take_next(json_object_reader *reader, char opening, char closing, json_member *out)
 {
     skip_blanks(reader);
-    if (!reader->begun && !take(reader, '{'))
+    if (!reader->begun && !take(reader, opening))
         return JSON_BAD;
     reader->begun = true;
     skip_blanks(reader);
-    if (take(reader, '}'))
+    if (take(reader, closing))
         return take_end(reader);
-    if ((reader->any && !take(reader, ',')) || !take_name(reader, '}', &out->name))
+    if ((reader->any && !take(reader, ',')) || !take_name(reader, closing, &out->name))
         return JSON_BAD;
     reader->any = true;
-    if (reader->at < reader->end && (*reader->at == '{' || *reader->at == '[')) {
-        out->kind = JSON_NESTED;
-        out->value.bytes = reader->at;
-        bool good = take_nested(reader);
-        out->value.size = (size_t)(reader->at - out->value.bytes);
-        return good ? JSON_MEMBER : JSON_BAD;
-    }
-    return take_plain(reader, &out->kind, &out->value) ? JSON_MEMBER : JSON_BAD;
+    return json_value_read(reader, &out->kind, &out->value) ? JSON_MEMBER : JSON_BAD;
+}
+
+json_status json_object_next(json_object_reader *reader, json_member *out)
+{
+    return take_next(reader, '{', '}', out);
+}
+
+json_status json_array_next(json_object_reader *reader, json_member *out)
+{
+    return take_next(reader, '[', ']', out);
 }
 
 /* --- Texts --------------------------------------------------------------------------------------------- */
@@ -248,10 +286,15 @@ static size_t read_escape(const char *at, const char *end, char out[4], size_t *
     return 1;
 }
 
-size_t json_object_text(json_text from, char *text, size_t size)
+size_t json_object_text(json_span from, char *text, size_t size)
 {
     const char *end = from.bytes + from.size;
     size_t used = 0;
+    if (from.size < size && memchr(from.bytes, '\\', from.size) == NULL) {
+        memcpy(text, from.bytes, from.size);
+        text[from.size] = '\0';
+        return from.size;
+    }
     for (const char *at = from.bytes; at < end;) {
         char out[4] = {*at};
         size_t written = 1;

@@ -48,6 +48,17 @@ void checks_explain(const check_stories *of, const check_story *story, char text
 
 void checks_describe(const check_stories *of, char words[PRACTICE_TEXT_SIZE]);
 
+/* What is asked of a story: the result, how bad it is, what is to be done. */
+#define CHECK_QUESTIONS 3
+typedef struct check_question {
+    const char *prompt;
+    const char *choices[3]; /* NULL = fewer */
+} check_question;
+
+/* A question of a story and the choice that is right; NULL = it is not asked of this one. */
+const check_question *checks_question(const check_stories *of, const check_story *story, size_t index,
+                                      const char **right);
+
 /* (checks_sheet.c) */
 void checks_text_sheet(const check_stories *of, bool key, FILE *to);
 void checks_html_sheet(const check_stories *of, bool key, FILE *to);

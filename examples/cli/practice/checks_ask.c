@@ -15,12 +15,6 @@
 
 typedef enum asked { ASKED_RIGHT, ASKED_WRONG, ASKED_OPEN, ASKED_LEFT } asked;
 
-/* The choices of a question, and how each may be shortened. */
-typedef struct check_question {
-    const char *prompt;
-    const char *choices[3]; /* NULL = fewer */
-} check_question;
-
 static bool read_answer(char line[ANSWER_SIZE])
 {
     if (fgets(line, (int)ANSWER_SIZE, stdin) == NULL) {
@@ -91,11 +85,22 @@ static bool ask_one(const check_question *question, const char *right, practice_
     return true;
 }
 
+const check_question *checks_question(const check_stories *of, const check_story *story, size_t index,
+                                      const char **right)
+{
+    static const check_question questions[CHECK_QUESTIONS] = {
+        {TO_SAY("good or defective?"), {"good", "defective", NULL}},
+        {TO_SAY("minor or major, or none?"), {"minor", "major", "none"}},
+        {TO_SAY("go on, report or stop?"), {"go on", "report", "stop"}}};
+    const char *const answers[CHECK_QUESTIONS] = {checks_result(story), checks_rank(story),
+                                                  checks_action_name(checks_action(story))};
+    *right = answers[index];
+    bool ranked = checks_are_ranked(of) && story->finding.reading.check != RODT_AIR_CHECK_NONE;
+    return index == 1 && !ranked ? NULL : &questions[index];
+}
+
 static bool ask_story(const check_stories *of, size_t index, practice_score *score)
 {
-    static const check_question result = {TO_SAY("good or defective?"), {"good", "defective", NULL}};
-    static const check_question rank = {TO_SAY("minor or major, or none?"), {"minor", "major", "none"}};
-    static const check_question action = {TO_SAY("go on, report or stop?"), {"go on", "report", "stop"}};
     const check_story *story = &of->list[index];
     char title[PRACTICE_TEXT_SIZE], why[PRACTICE_TEXT_SIZE], number[24], line[PRACTICE_TEXT_SIZE * 2];
     checks_entitle(of, story, title);
@@ -103,10 +108,12 @@ static bool ask_story(const check_stories *of, size_t index, practice_score *sco
     snprintf(line, sizeof line, say("%s: %s"), title, story->text);
     putchar('\n');
     print_wrapped(stdout, number, 4, line);
-    bool ranked = checks_are_ranked(of) && story->finding.reading.check != RODT_AIR_CHECK_NONE;
-    if (!ask_one(&result, checks_result(story), score) || (ranked && !ask_one(&rank, checks_rank(story), score)) ||
-        !ask_one(&action, checks_action_name(checks_action(story)), score))
-        return false;
+    for (size_t i = 0; i < CHECK_QUESTIONS; i++) {
+        const char *right;
+        const check_question *question = checks_question(of, story, i, &right);
+        if (question != NULL && !ask_one(question, right, score))
+            return false;
+    }
     checks_explain(of, story, why);
     print_wrapped(stdout, say("    Why"), 10, why);
     print_wrapped(stdout, say("    Do"), 10, checks_action_text(checks_action(story)));

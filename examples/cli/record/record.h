@@ -17,6 +17,7 @@
 #define RECORD_CHECKS_MAX ((size_t)60)
 #define RECORD_STEPS_MAX ((size_t)600)
 #define RECORD_WHERE_SIZE 96
+#define RECORD_SIZE_MAX ((size_t)1 << 20) /* bytes of the file */
 
 /* The entries of a record, in the order in which they are written. */
 typedef enum head_key {
@@ -79,7 +80,7 @@ typedef struct inspection_record {
     record_value checks[RECORD_CHECKS_MAX][CHECK_KEYS];
     size_t step_count;
     record_value steps[RECORD_STEPS_MAX][STEP_KEYS];
-    void *tree; /* keeps the texts of a record that was read */
+    char *texts; /* of a record that was read, one after the other */
 } inspection_record;
 
 /* Unit of lengths that name none, inches if the record says nothing; false = no unit that is known. */
@@ -105,8 +106,8 @@ typedef struct inspection {
     rodt_air_finding air[RECORD_CHECKS_MAX];
 } inspection;
 
-/* Reading and writing (json.c; nojson.c in a build without a JSON library). Each returns STATUS_CONTINUE or an exit
- * status, and says what was wrong and where. */
+/* Reading and writing (read.c, write.c). Each returns STATUS_CONTINUE or an exit status, and says what was wrong and
+ * where. */
 int record_read(const char *file, inspection_record *out);
 int record_write(const inspection_record *record, FILE *to);
 void record_free(inspection_record *record);

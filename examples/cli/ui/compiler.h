@@ -20,4 +20,11 @@
 #define ALWAYS_INLINE static inline
 #endif
 
+/* Brings what is read soon into the processor's cache. */
+#if defined(__GNUC__)
+#define FETCH(address) __builtin_prefetch(address)
+#else
+#define FETCH(address) (void)(address)
+#endif
+
 #endif

@@ -138,6 +138,17 @@ static int take_argument(command_line *out, int answer, const char *argument, si
     return add_option(out, option, optarg);
 }
 
+/* The next argument, or -1 at the end. A single hyphen is an operand, but the end to some C libraries. */
+static int next_argument(int argc, char **argv, const struct option *options)
+{
+    /* "-" returns operands in order, so that no environment variable changes the parsing. */
+    int answer = getopt_long(argc, argv, "-:h", options, NULL);
+    if (answer != -1 || optind >= argc || strcmp(argv[optind], "-") != 0 || strcmp(argv[optind - 1], "--") == 0)
+        return answer;
+    optarg = argv[optind++];
+    return ARGUMENT;
+}
+
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out)
 {
@@ -148,8 +159,7 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
     opterr = 0;
     for (;;) {
         const char *argument = optind < argc ? argv[optind] : "";
-        /* "-" returns operands in order, so that no environment variable changes the parsing. */
-        int answer = getopt_long(argc, argv, "-:h", options, NULL);
+        int answer = next_argument(argc, argv, options);
         if (answer == -1)
             break;
         int status = take_argument(out, answer, argument, most);

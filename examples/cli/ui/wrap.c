@@ -7,24 +7,7 @@
 
 #include <stdbool.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/ioctl.h>
-#include <unistd.h>
-
-/* --- Width -------------------------------------------------------------------------------------------- */
-
-#define NARROWEST 24u
-#define WIDEST 100u /* longer lines are hard to read */
-
-unsigned line_width(FILE *to)
-{
-    struct winsize size;
-    memset(&size, 0, sizeof size);
-    if (ioctl(fileno(to), TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
-        return LINE_WIDTH;
-    return size.ws_col < NARROWEST ? NARROWEST : size.ws_col > WIDEST ? WIDEST : size.ws_col;
-}
 
 /* --- Folding ------------------------------------------------------------------------------------------ */
 
@@ -158,31 +141,23 @@ void print_point(FILE *to, const char *label, unsigned indent, const char *text)
 
 /* --- Colour ------------------------------------------------------------------------------------------ */
 
-static bool wants_colour(FILE *to)
-{
-    const char *no_colour = getenv("NO_COLOR");
-    const char *terminal = getenv("TERM");
-    if (no_colour != NULL && no_colour[0] != '\0')
-        return false;
-    return terminal != NULL && strcmp(terminal, "dumb") != 0 && isatty(fileno(to)) == 1;
-}
-
-void print_painted(FILE *to, paint_kind paint, const char *text)
+static void paint_span(FILE *to, paint_kind paint, const char *text, size_t size)
 {
     static const char *const codes[] = {[PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;46",
                                         [PAINT_EDGE] = "1;30;43", [PAINT_STRONG] = "1;7"};
     if (wants_colour(to))
-        fprintf(to, "\033[%sm %s \033[0m", codes[paint], text);
+        fprintf(to, "\033[%sm %.*s \033[0m", codes[paint], (int)size, text);
     else
-        fputs(text, to);
+        fwrite(text, 1, size, to);
 }
+
+void print_painted(FILE *to, paint_kind paint, const char *text) { paint_span(to, paint, text, strlen(text)); }
 
 /* A blank of the colour is on either side, so a line has two columns less. */
 void print_headline(FILE *to, paint_kind paint, const char *text)
 {
     unsigned room = line_width(to) - 3;
     while (*text != '\0') {
-        char line[200];
         size_t size = 0;
         for (size_t end = 0; text[end] != '\0';) {
             end += strspn(text + end, " ");
@@ -191,8 +166,7 @@ void print_headline(FILE *to, paint_kind paint, const char *text)
                 break;
             size = end;
         }
-        snprintf(line, sizeof line, "%.*s", (int)size, text);
-        print_painted(to, paint, line);
+        paint_span(to, paint, text, size);
         fputc('\n', to);
         text += size + strspn(text + size, " ");
     }

@@ -3,13 +3,10 @@
 #ifndef WRAP_H
 #define WRAP_H
 
+#include "ui/terminal.h"
+
 #include <stdbool.h>
 #include <stdio.h>
-
-#define LINE_WIDTH 80 /* of a file or a pipe */
-
-/* Columns of where a stream goes: those of the terminal, 100 at most, or LINE_WIDTH. Lines end one column before. */
-unsigned line_width(FILE *to);
 
 /* Prints a label, then the text in lines that fold at the width of the stream and hang at `indent`. Where that leaves
  * too little room, the label has a line of its own. */

@@ -204,13 +204,6 @@ static int read_records(file_reader *from, csv_reader *reader)
     return status == STATUS_CONTINUE ? end_of_file(from, got, reader) : status;
 }
 
-rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
-{
-    record->brakes_given = brakes > 0;
-    return rodt_vehicle_combine(record->ends, record->count, brakes, record->findings,
-                                record->advice, &record->vehicle, NULL);
-}
-
 static int combine(const file_reader *from)
 {
     vehicle_record *out = from->out;

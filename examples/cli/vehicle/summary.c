@@ -403,3 +403,10 @@ int vehicle_status(const rodt_vehicle_finding *vehicle)
         return STATUS_OUT;
     return vehicle->undetermined + vehicle->count.unmeasured > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
+
+rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
+{
+    record->brakes_given = brakes > 0;
+    return rodt_vehicle_combine(record->ends, record->count, brakes, record->findings,
+                                record->advice, &record->vehicle, NULL);
+}

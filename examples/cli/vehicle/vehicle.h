@@ -42,9 +42,6 @@ typedef struct vehicle_record {
 /* Reads the file and judges it. Returns STATUS_CONTINUE or an exit status; what was wrong is said on stderr. */
 int vehicle_read(const vehicle_options *options, vehicle_record *out);
 
-/* Combines the wheel ends; brakes and statuses as rodt_vehicle_combine. */
-rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
-
 /* All of it (text.c), and its parts for a report that has more to say between them. */
 void vehicle_print(const vehicle_record *record, bool sources);
 void vehicle_print_counts(const vehicle_record *record);
@@ -54,6 +51,9 @@ void vehicle_print_caution(void);
 
 int vehicle_write_json(const vehicle_record *record); /* statuses as json_end */
 void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */
+
+/* Combines the wheel ends (summary.c); brakes and statuses as rodt_vehicle_combine. */
+rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 
 /* Exit status that goes with a judgement (summary.c). */
 int vehicle_status(const rodt_vehicle_finding *vehicle);

@@ -318,11 +318,15 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     return RODT_OK;
 }
 
+bool walk_takes_never(const walk_item *item)
+{
+    return item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
+}
+
 /* At a question of what came, "none" is no empty answer. */
 static bool says_never(const walk_item *item, const char *text)
 {
-    bool asked = item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
-    return asked && (is_listed(WORDS_NEVER, text) || rodt_air_says_never(text, strlen(text)));
+    return walk_takes_never(item) && (is_listed(WORDS_NEVER, text) || rodt_air_says_never(text, strlen(text)));
 }
 
 /* That it never released is beside the answer, which says how it was while the strokes were read. */

@@ -114,7 +114,7 @@ static int confirm_cautions(walk *of)
     return walk_save(of, &of->record);
 }
 
-static int walk_round(const command_line *from, walk *of)
+static int open_walk(const command_line *from, walk *of)
 {
     walk_start start;
     const char *answers = option_value(from, ROUND_ANSWERS);
@@ -131,12 +131,13 @@ static int walk_round(const command_line *from, walk *of)
     print_start(of);
     if (option_given(from, ROUND_CAUTIONS))
         status = confirm_cautions(of);
-    return status == STATUS_CONTINUE ? walk_run(of) : status;
+    return status;
 }
 
-static int run(int argc, char **argv)
+int walk_open_command(int argc, char **argv, walk **out)
 {
     command_line from;
+    *out = NULL;
     int status = parse_arguments(&walkround_command, argc, argv, 1, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
@@ -144,12 +145,49 @@ static int run(int argc, char **argv)
     if (of == NULL)
         return print_error("no memory");
     of->lock = -1;
-    status = walk_round(&from, of);
+    *out = of;
+    return open_walk(&from, of);
+}
+
+void walk_free(walk *of)
+{
+    if (of == NULL)
+        return;
     walk_close(of);
     rule_context_close(&of->context);
     record_free(&of->record);
     walk_free_texts(of);
     free(of);
+}
+
+static input_status read_line(walk_session *at)
+{
+    walk_input *input = &at->of->input;
+    input_status status;
+    do
+        status = walk_read_line(input, at->text);
+    while (status == INPUT_LINE && !walk_is_person(input) && at->text[0] == '#');
+    if (!walk_is_person(input) && status == INPUT_LINE)
+        walk_echo(at->text);
+    return status;
+}
+
+static int talk(walk *of)
+{
+    walk_session at;
+    bool open = walk_begin(of, &at);
+    while (open)
+        open = walk_take_line(&at, read_line(&at));
+    return at.status;
+}
+
+static int run(int argc, char **argv)
+{
+    walk *of;
+    int status = walk_open_command(argc, argv, &of);
+    if (status == STATUS_CONTINUE)
+        status = talk(of);
+    walk_free(of);
     return status;
 }
 

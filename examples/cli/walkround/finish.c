@@ -16,9 +16,9 @@ void walk_print_command(const walk *of, const char *what, const char *command)
     const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
     const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
     const char *language = language_given();
-    walk_print("", 0, say("%s: rodtravel %s %s%s%s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
-               own[0] != '\0' ? " --limits " : "", other, own, other, language != NULL ? " --language " : "",
-               language != NULL ? language : "");
+    walk_print_typed(say("%s: rodtravel %s %s%s%s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
+                     own[0] != '\0' ? " --limits " : "", other, own, other, language != NULL ? " --language " : "",
+                     language != NULL ? language : "");
 }
 
 /* Answers after the last question mean that answers went to other questions than they were written for. */
@@ -40,11 +40,11 @@ static int refuse_rest(walk *of)
 int walk_finish(walk *of)
 {
     walk_print_verdict(of);
-    walk_print("", 0, say("Done; all is in %s."), of->file);
+    walk_print_typed(say("Done; all is in %s."), of->file);
     walk_print_command(of, say("Whole report"), "report");
     if (walk_is_person(&of->input))
-        walk_print("", 0, "%s",
-                   say("An answer is wrong? walkround again, with --back 2L for the last one of that wheel end."));
+        walk_print_typed("%s", say("An answer is wrong? walkround again, with --back 2L for the last one of that wheel "
+                                   "end."));
     walk_print_outcome(of);
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Texts before a question: the part, the cautions, the set-up of a check, the pressure, which
- * chambers have a diameter. */
+/* Texts before a question: the part, the cautions, the set-up of a check, the pressure. */
 #include "air/air.h"
 #include "walkround/walkround.h"
 #include "input/numbers.h"
@@ -276,43 +275,4 @@ void walk_print_intro(walk *of, const walk_item *item)
         walk_print("", 0, "%s", say("Leave the chocks in if it will be repaired here: type skip."));
     else if (item->id == ASK_CHOCKS_AWAY && walk_is_unsettled(of))
         walk_print("", 0, "%s", say("Leave the chocks in if it will be measured again: type skip."));
-}
-
-/* --- A stamp that cannot be read: chambers by their outside diameter ------------------------------------- */
-
-static void print_candidate(const rodt_candidate *candidate)
-{
-    char chamber[RODT_CHAMBER_TEXT_SIZE], limit[WORD_SIZE], diameter[WORD_SIZE];
-    walk_print("  ", 4, say("%s: diameter %s in, limit %s"), format_chamber(&candidate->chamber, chamber),
-               format_length(candidate->diameter, diameter), format_length(candidate->limit, limit));
-}
-
-bool walk_identify(const walk *of, const char *text, rodt_error *error)
-{
-    const record_value *head = of->record.head;
-    rodt_clues clues = {.port = RODT_PORT_NOT_SEEN};
-    rodt_identification found;
-    rodt_date day = {0, 0, 0};
-    rodt_message message;
-    char limit[WORD_SIZE], next[SAID_SIZE];
-    if (rodt_length_parse_strict(text, &clues.diameter, error) != RODT_OK)
-        return false;
-    if (rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL) != RODT_OK)
-        day = (rodt_date){0, 0, 0};
-    if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found, NULL) != RODT_OK ||
-        found.count == 0) {
-        walk_print("", 0, "%s", say("No known chamber has this diameter."));
-        return true;
-    }
-    for (size_t i = 0; i < found.count; i++)
-        print_candidate(&found.candidates[i]);
-    if (found.without_limit > 0)
-        walk_print("", 0, say("No limit is safe until you know which it is: this rule set has none for %lu of them."),
-                   (unsigned long)found.without_limit);
-    else if (found.count > 1)
-        walk_print("", 0, say("Until you know which it is, judge by the strictest limit: %s."),
-                   format_length(found.strict_limit, limit));
-    if (say_message(rodt_observation_message(found.next_observation, &message), &message, next, sizeof next))
-        walk_print("", 0, "%s", next);
-    return true;
 }

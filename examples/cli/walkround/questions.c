@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The questions of a walk-round: their words, their help, and where the answer goes. */
 #include "walkround/walkround.h"
+#include "ui/compiler.h"
+
+#include <stdio.h>
+#include <string.h>
 
 static const walk_word only_yes[] = {{WORDS_YES, "yes"}, {NULL, NULL}};
 static const walk_word parked[] = {{WORDS_YES, "yes"}, {WORDS_NO, STEP_NEVER}, {WORDS_NEVER, STEP_NEVER}, {NULL, NULL}};
@@ -144,8 +148,8 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_CHAMBER] = {.name = TO_SAY("chamber"), .title = TO_SAY("chamber"), .part = WALK_RELEASED,
                      .kind = WALK_CHAMBER, .location = WALK_END, .key = END_CHAMBER,
                      .help = TO_SAY("As stamped on the housing: 20, 30, 24L, 30/30 (the first number is the service "
-                                    "chamber), bolt C, roto 30, DD-3. Not legible: type diameter and what the tape "
-                                    "says across it (diameter 8 1/8), or skip.")},
+                                    "chamber), bolt C, roto 30, DD-3. Not legible: type clues and what you see "
+                                    "(clues clamp, square ports, diameter 8 1/8), or skip.")},
     [ASK_CLASS] = {.name = TO_SAY("stroke_class"), .title = TO_SAY("stroke class: s standard, l long, u unknown"),
                    .part = WALK_RELEASED, .kind = WALK_CLASS, .location = WALK_END, .key = END_CLASS, .words = classes,
                    .help = TO_SAY("Long: square ports (type square), a trapezoid tag (trapezoid), or L or LS in the "
@@ -255,4 +259,33 @@ const char *walk_title(const inspection_record *record, const walk_item *item)
     if (title == NULL)
         title = question->single != NULL && !record_may_tow(record) ? question->single : question->title;
     return say(title);
+}
+
+/* How titles name what a person types. */
+static const char *const typed[] = {
+    TO_SAY(" Type yes"), TO_SAY(", y or n"), TO_SAY(" (or never)"), TO_SAY(" yes, or those that changed: 2L 3R"),
+    TO_SAY(" (a combination: unit by unit, 3 2)")};
+
+/* "Drums: c cold, w warm, h hot": the words are behind the colon, before which some languages have a hard blank. */
+static size_t size_before_words(const char *title)
+{
+    static const char hard_blank[] = "\xC2\xA0";
+    const char *colon = strstr(title, ": ");
+    size_t size = colon != NULL ? (size_t)(colon - title) : strlen(title), blank = strlen(hard_blank);
+    return colon != NULL && size > blank && memcmp(colon - blank, hard_blank, blank) == 0 ? size - blank : size;
+}
+
+void walk_short_title(const inspection_record *record, const walk_item *item, char text[SAID_SIZE])
+{
+    const char *title = walk_title(record, item);
+    size_t size = strlen(title);
+    for (size_t i = 0; i < COUNT_OF(typed); i++) {
+        const char *end = say(typed[i]);
+        size_t length = strlen(end);
+        if (size > length && strcmp(title + size - length, end) == 0)
+            size -= length;
+    }
+    if (size == strlen(title) && walk_questions[item->id].words != NULL)
+        size = size_before_words(title);
+    snprintf(text, SAID_SIZE, "%.*s", (int)size, title);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The walk-round itself: the first open question, its answer, the disk, the next one. */
+/* The walk-round itself: the first open question, its answer, the disk, the next one. It goes on a line at a time, so
+ * that whoever shows the questions can be anything. */
 #include "walkround/walkround.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
@@ -13,36 +14,13 @@
 #include <string.h>
 #include <strings.h>
 
-/* The outcome of one question. */
+/* The outcome of one line. WAIT: it has been asked for the next one. */
 typedef enum outcome {
-    OUTCOME_NEXT, OUTCOME_AGAIN, OUTCOME_BACK, OUTCOME_WARNED, OUTCOME_STOP, OUTCOME_CUT, OUTCOME_FAILED
+    OUTCOME_NEXT, OUTCOME_AGAIN, OUTCOME_BACK, OUTCOME_WARNED, OUTCOME_WAIT, OUTCOME_STOP, OUTCOME_CUT, OUTCOME_FAILED
 } outcome;
 
-/* A question that is asked before the first open one; fresh = Enter takes no earlier answer, forward = the rest of its
- * subject follows. */
-typedef struct due_question {
-    walk_item item;
-    bool fresh, forward;
-} due_question;
-
-/* The question that is open, and its answer. */
-typedef struct asking {
-    walk *of;
-    walk_item item;
-    walk_default enter;
-    char enter_text[WALK_ANSWER_MAX];
-    char enter_said[WALK_SAID_SIZE];
-    char text[WALK_ANSWER_MAX];
-    bool fresh;          /* as of a due question */
-    bool again;          /* measured anew: Enter takes no reading that is in doubt */
-    bool forward;        /* on through the rest of the check or wheel end that was gone back to */
-    bool unsecured;      /* nobody said yet that the vehicle can be measured again */
-    due_question due[8]; /* what a break may have undone */
-    size_t due_count;
-} asking;
-
 /* "2L released", "Unit number": the question as messages name it. */
-static const char *name_of(const asking *at, char name[WALK_ANSWER_MAX])
+static const char *name_of(const walk_session *at, char name[WALK_ANSWER_MAX])
 {
     const char *position = at->item.end == WALK_NONE ? "" : at->of->record.ends[at->item.end][END_POSITION].text;
     snprintf(name, WALK_ANSWER_MAX, "%.20s%s%s", position, position[0] == '\0' ? "" : " ",
@@ -53,14 +31,12 @@ static const char *name_of(const asking *at, char name[WALK_ANSWER_MAX])
 /* --- What cannot be taken ---------------------------------------------------------------------------- */
 
 /* A person is asked again; in a file of answers it ends the run, with its line. `place` may be 0. */
-static outcome reject(const asking *at, const char *what, uint32_t place)
+static outcome reject(const walk_session *at, const char *what, uint32_t place)
 {
     const walk_input *input = &at->of->input;
     char name[WALK_ANSWER_MAX];
     if (walk_is_person(input)) {
-        if (place > 0)
-            walk_print_place(at->text, place);
-        walk_print("", 0, say("Not accepted: %s%s"), what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
+        walk_print_refusal(at->text, place, what);
         return OUTCOME_AGAIN;
     }
     print_error("%s:%lu: the answer to \"%s\" is not accepted", input->file, input->line, name_of(at, name));
@@ -72,45 +48,67 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
 
 /* --- The disk ---------------------------------------------------------------------------------------- */
 
-/* The last answer stays in memory until it is saved, or the person gives it up. */
-static outcome save_again(asking *at)
+static outcome ask_for_file(walk_session *at)
 {
-    walk *of = at->of;
-    walk_print("", 0, of->in_doubt ? say("%s has this answer. A power failure could still lose it.")
-                                   : say("This answer is not saved. %s is unchanged."), of->file);
-    if (!walk_is_person(&of->input))
-        return OUTCOME_FAILED;
-    for (;;) {
-        walk_prompt(say("Enter tries again, a new file name saves there, quit stops"));
-        if (walk_read_line(&of->input, at->text) != INPUT_LINE || is_listed(WORDS_QUIT, at->text)) {
-            if (!of->in_doubt)
-                walk_print("", 0, "%s", say("The last answer is lost."));
-            return OUTCOME_STOP;
-        }
-        int status = at->text[0] == '\0' ? walk_save(of, &of->trial) : walk_save_as(of, &of->trial, at->text);
-        if (status != STATUS_CONTINUE)
-            continue;
-        walk_print("", 0, say("Saved in %s."), of->file);
-        return OUTCOME_NEXT;
-    }
+    at->asked = WALK_ASKED_FILE;
+    walk_prompt(say("Enter tries again, a new file name saves there, quit stops"));
+    return OUTCOME_WAIT;
 }
 
-static outcome commit(asking *at)
+/* The last answer stays in memory until it is saved, or the person gives it up. */
+static outcome tell_not_saved(walk_session *at)
+{
+    const walk *of = at->of;
+    walk_print("", 0, of->in_doubt ? say("%s has this answer. A power failure could still lose it.")
+                                   : say("This answer is not saved. %s is unchanged."), of->file);
+    return walk_is_person(&of->input) ? ask_for_file(at) : OUTCOME_FAILED;
+}
+
+/* The trial is on the disk. */
+static outcome finish_commit(walk_session *at)
 {
     walk *of = at->of;
-    walk_dropped dropped = walk_drop_unproven(of, &at->item, at->fresh);
-    if (!walk_keep_replaced(of, &at->item) || (at->again && !walk_drop_second(of, &at->item)))
-        return reject(at, say("no memory"), 0);
-    outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
-    if (done != OUTCOME_NEXT)
-        return done;
     of->record = of->trial;
+    if (at->noted) {
+        walk_print("= ", 2, "%s", say("noted"));
+        return OUTCOME_AGAIN;
+    }
     walk_make_plan(of, &of->plan);
-    if (dropped == WALK_DROPPED_BOTH) /* all of them are taken again, from the engine on */
+    if (at->dropped == WALK_DROPPED_BOTH) /* all of them are taken again, from the engine on */
         at->due_count = at->due_count > 0 && at->due[0].item.id == ASK_ENGINE;
     if (!at->again || at->item.part != WALK_RELEASED)
         walk_print_result(of, &at->item);
     return OUTCOME_NEXT;
+}
+
+static outcome save(walk_session *at)
+{
+    return walk_save(at->of, &at->of->trial) == STATUS_CONTINUE ? finish_commit(at) : tell_not_saved(at);
+}
+
+static outcome take_file(walk_session *at, input_status status)
+{
+    walk *of = at->of;
+    if (status != INPUT_LINE || is_listed(WORDS_QUIT, at->text)) {
+        if (!of->in_doubt)
+            walk_print("", 0, "%s", say("The last answer is lost."));
+        return OUTCOME_STOP;
+    }
+    int saved = at->text[0] == '\0' ? walk_save(of, &of->trial) : walk_save_as(of, &of->trial, at->text);
+    if (saved != STATUS_CONTINUE)
+        return ask_for_file(at);
+    walk_print("", 0, say("Saved in %s."), of->file);
+    return finish_commit(at);
+}
+
+static outcome commit(walk_session *at)
+{
+    walk *of = at->of;
+    at->noted = false;
+    at->dropped = walk_drop_unproven(of, &at->item, at->fresh);
+    if (!walk_keep_replaced(of, &at->item) || (at->again && !walk_drop_second(of, &at->item)))
+        return reject(at, say("no memory"), 0);
+    return save(at);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -121,7 +119,7 @@ static void print_warning(void *context, const char *label, const char *text)
     walk_print("! ", 2, "%s%s", label, text);
 }
 
-static outcome skip(asking *at)
+static outcome skip(walk_session *at)
 {
     walk *of = at->of;
     if (walk_questions[at->item.id].mandatory)
@@ -137,7 +135,7 @@ static outcome skip(asking *at)
 }
 
 /* What is open of a wheel end or a check in this part; without a first reading there is no second one. */
-static outcome skip_subject(asking *at, const char *subject)
+static outcome skip_subject(walk_session *at, const char *subject)
 {
     walk *of = at->of;
     walk_part part = WALK_PARTS;
@@ -160,7 +158,7 @@ static outcome skip_subject(asking *at, const char *subject)
     return commit(at);
 }
 
-static outcome accept_answer(asking *at, const char *text)
+static outcome accept_answer(walk_session *at, const char *text)
 {
     walk *of = at->of;
     rodt_error error = {.status = RODT_OK};
@@ -177,7 +175,7 @@ static outcome accept_answer(asking *at, const char *text)
     return walk_each_warning(of, &of->trial, &at->item, print_warning, NULL) > 0 ? OUTCOME_WARNED : commit(at);
 }
 
-static outcome copy_template(asking *at)
+static outcome copy_template(walk_session *at)
 {
     walk *of = at->of;
     of->trial = of->record;
@@ -193,7 +191,7 @@ static bool is_timed(const walk_item *item)
 }
 
 /* A build-up runs until Enter; a loss is counted down, `length` seconds or as long as the rules say. */
-static outcome run_clock(asking *at, const char *length)
+static outcome run_clock(walk_session *at, const char *length)
 {
     rodt_ratio seconds = {0, 1};
     bool counts = at->item.id == ASK_LENGTH;
@@ -212,7 +210,7 @@ static outcome run_clock(asking *at, const char *length)
     return accept_answer(at, at->text);
 }
 
-static outcome press_enter(asking *at)
+static outcome press_enter(walk_session *at)
 {
     switch (at->enter) {
     case WALK_STAY: return OUTCOME_NEXT;
@@ -221,12 +219,12 @@ static outcome press_enter(asking *at)
     case WALK_LEAVE: return skip(at);
     case WALK_NO_DEFAULT: break;
     }
-    if (at->item.id == ASK_SECONDS && walk_is_person(&at->of->input))
+    if (at->item.id == ASK_SECONDS && walk_has_clock(&at->of->input))
         return run_clock(at, "");
     return reject(at, say("an answer is needed; skip leaves out what may be left out, help says more"), 0);
 }
 
-static outcome add_note(asking *at, const char *text)
+static outcome add_note(walk_session *at, const char *text)
 {
     walk *of = at->of;
     text += strspn(text, " \t");
@@ -235,107 +233,13 @@ static outcome add_note(asking *at, const char *text)
     of->trial = of->record;
     if (!walk_note(of, &of->trial, &at->item, text))
         return reject(at, say("there is no room for a longer note"), 0);
-    outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
-    if (done != OUTCOME_NEXT)
-        return done;
-    of->record = of->trial;
-    walk_print("= ", 2, "%s", say("noted"));
-    return OUTCOME_AGAIN;
-}
-
-/* --- Questions that are due -------------------------------------------------------------------------- */
-
-static walk_item step_item(walk_id id)
-{
-    return (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
-}
-
-static void add_due(asking *at, walk_item item, bool fresh)
-{
-    const walk *of = at->of;
-    if (at->due_count < COUNT_OF(at->due) && walk_find_item(&of->plan, &item) < of->plan.count &&
-        walk_answered(&of->record, &item) && !walk_skipped(&of->record, &item))
-        at->due[at->due_count++] = (due_question){item, fresh, false};
-}
-
-static void add_due_steps(asking *at, const walk_id *ids, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        add_due(at, step_item(ids[i]), true);
-}
-
-static bool take_due(asking *at)
-{
-    if (at->due_count == 0)
-        return false;
-    at->item = at->due[0].item;
-    at->fresh = at->due[0].fresh;
-    at->forward = at->due[0].forward;
-    at->unsecured = at->unsecured && !at->forward;
-    at->due_count--;
-    memmove(at->due, at->due + 1, at->due_count * sizeof at->due[0]);
-    return true;
-}
-
-/* What the measurement rests on is undone once the parking brake was set or the chocks were stowed. */
-static bool is_undone(const asking *at, const walk_item *to)
-{
-    const inspection_record *record = &at->of->record;
-    walk_item parked = step_item(ASK_PARKED), away = step_item(ASK_CHOCKS_AWAY);
-    return walk_is_person(&at->of->input) && to->part >= WALK_AIR_OFF && to->part <= WALK_APPLIED &&
-           (at->unsecured || walk_answered(record, &parked) || walk_answered(record, &away));
-}
-
-/* Before the question itself; afterwards the vehicle is parked, and pulled, once more. */
-static void secure_again(asking *at, walk_item to)
-{
-    static const walk_id released[] = {ASK_SPRING, ASK_ENGINE}, application[] = {ASK_PSI, ASK_HELD};
-    bool strokes = to.part >= WALK_SET_UP;
-    walk_print("", 0, "%s", strokes ? say("Chock the wheels and release the parking brake first.")
-                                    : say("Chock the wheels first."));
-    walk_forget_parking(at->of);
-    at->unsecured = true;
-    at->due_count = 0;
-    add_due(at, step_item(ASK_CHOCKS), true);
-    if (walk_needs_air_ready(at->of, to.check))
-        add_due(at, step_item(ASK_AIR_READY), true);
-    if (strokes)
-        add_due_steps(at, released, COUNT_OF(released));
-    if (to.part == WALK_APPLIED)
-        add_due_steps(at, application, COUNT_OF(application));
-    at->due[at->due_count++] = (due_question){to, at->fresh || to.part == WALK_APPLIED, true};
-    (void)take_due(at);
-}
-
-static bool is_doubted(const asking *at, const walk_item *item)
-{
-    return at->again && (item->id == ASK_END_RELEASED || item->id == ASK_END_APPLIED ||
-                         walk_questions[item->id].kind == WALK_PRESSURE);
-}
-
-/* To an answered question, and on through its subject. */
-static outcome go_to(asking *at, walk_item to, bool again)
-{
-    at->item = to;
-    at->again = again;
-    at->fresh = is_doubted(at, &to);
-    if (is_undone(at, &to))
-        secure_again(at, to);
-    return OUTCOME_BACK;
+    at->noted = true;
+    return save(at);
 }
 
 /* --- Words ------------------------------------------------------------------------------------------- */
 
-/* The text after the word, or NULL if it is another word. */
-static const char *text_after(const char *text, const char *word)
-{
-    size_t size = strlen(word);
-    if (strncasecmp(text, word, size) != 0 || (text[size] != '\0' && text[size] != ' '))
-        return NULL;
-    return text + size + strspn(text + size, " ");
-}
-
-static outcome print_help(const asking *at)
+static outcome print_help(const walk_session *at)
 {
     walk_print("", 0, "%s", say(walk_questions[at->item.id].help));
     walk_print_step(at->of, &at->item);
@@ -345,38 +249,23 @@ static outcome print_help(const asking *at)
     return OUTCOME_AGAIN;
 }
 
-/* The last answered question before this place of the plan; with a name the last one about it: a wheel end, a check, a
- * step. */
-static bool find_before(const walk *of, size_t here, const char *where, walk_item *out)
-{
-    char name[WALK_NAME_SIZE];
-    while (here-- > 0) {
-        walk_step_name(&of->record, &of->plan.items[here], name);
-        if ((where[0] != '\0' && text_after(name, where) == NULL &&
-             !walk_is_about(&of->record, &of->plan.items[here], where)) ||
-            !walk_answered(&of->record, &of->plan.items[here]))
-            continue;
-        *out = of->plan.items[here];
-        return true;
-    }
-    return false;
-}
-
 /* From a question that is only asked once more, every answer lies behind. */
-static outcome go_back(asking *at, const char *where)
+static outcome go_back(walk_session *at, const char *where)
 {
     const walk *of = at->of;
     size_t here = at->fresh && where[0] != '\0' ? of->plan.count : walk_find_item(&of->plan, &at->item);
     walk_item to;
-    if (find_before(of, here, where, &to))
-        return go_to(at, to, false);
+    if (walk_find_before(of, here, where, &to)) {
+        walk_go_to(at, to, false);
+        return OUTCOME_BACK;
+    }
     return reject(
         at, where[0] == '\0' ? say("this is the first question") : say("no earlier question has that name"),
         0);
 }
 
 /* From the first question of a wheel end or a check, which then is walked through. */
-static outcome go_again(asking *at, const char *subject)
+static outcome go_again(walk_session *at, const char *subject)
 {
     const walk *of = at->of;
     for (size_t i = 0; i < of->plan.count; i++) {
@@ -386,21 +275,23 @@ static outcome go_again(asking *at, const char *subject)
             walk_print("", 0, "%s",
                        say("Release the pedal for the first reading. Before the second one you are asked for the "
                            "pressure and the pedal again."));
-        return go_to(at, of->plan.items[i], true);
+        walk_go_to(at, of->plan.items[i], true);
+        return OUTCOME_BACK;
     }
     return reject(at, say("a wheel end or a check that was done is expected, such as again 2L"), 0);
 }
 
-static outcome identify(asking *at, const char *text)
+static outcome identify(walk_session *at, const char *text)
 {
     rodt_error error;
     char why[SAID_SIZE];
-    if (!walk_identify(at->of, text, &error))
+    at->identified = walk_identify(at->of, text, &at->found, &error);
+    if (!at->identified)
         return reject(at, say_error(&error, why), error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
     return OUTCOME_AGAIN;
 }
 
-static outcome add_air_rules(asking *at, const char *name)
+static outcome add_air_rules(walk_session *at, const char *name)
 {
     walk *of = at->of;
     if (walk_add_air_rules(of, name) != STATUS_CONTINUE)
@@ -410,7 +301,7 @@ static outcome add_air_rules(asking *at, const char *name)
     return OUTCOME_NEXT;
 }
 
-static outcome handle_line(asking *at)
+static outcome handle_line(walk_session *at)
 {
     const char *text = at->text, *rest;
     uint32_t place;
@@ -436,10 +327,12 @@ static outcome handle_line(asking *at)
         return go_again(at, rest);
     if ((rest = text_after_listed(WORDS_SKIP, text)) != NULL)
         return skip_subject(at, rest);
-    if (is_timed(&at->item) && walk_is_person(&at->of->input) && (rest = text_after(text, "t")) != NULL)
+    if (is_timed(&at->item) && walk_has_clock(&at->of->input) && (rest = walk_text_after(text, "t")) != NULL)
         return run_clock(at, rest);
-    if (at->item.id == ASK_CHAMBER && (rest = text_after_listed(WORDS_DIAMETER, text)) != NULL)
+    if (at->item.id == ASK_CHAMBER && (rest = text_after_listed(WORDS_CLUES, text)) != NULL)
         return identify(at, rest);
+    if (at->item.id == ASK_CHAMBER && text_after_listed(WORDS_DIAMETER, text) != NULL)
+        return identify(at, text); /* a clue by itself */
     if ((rest = text_after_listed(WORDS_NOTE, text)) != NULL)
         return add_note(at, rest);
     if ((rest = text_after_listed(WORDS_AIR, text)) != NULL)
@@ -448,7 +341,7 @@ static outcome handle_line(asking *at)
 }
 
 /* The pull against the parking brake is left out, and asked for again when what stood against it is gone. */
-static outcome refuse_pull(asking *at, const char *why)
+static outcome refuse_pull(walk_session *at, const char *why)
 {
     walk *of = at->of;
     walk_print("", 0, "%s", why);
@@ -460,23 +353,13 @@ static outcome refuse_pull(asking *at, const char *why)
 
 /* --- One question ------------------------------------------------------------------------------------ */
 
-static outcome read_line(asking *at)
+/* NEXT: a line is there. */
+static outcome check_input(const walk_session *at, input_status status)
 {
-    walk_input *input = &at->of->input;
-    input_status status;
-    do
-        status = walk_read_line(input, at->text);
-    while (status == INPUT_LINE && !walk_is_person(input) && at->text[0] == '#');
-    if (!walk_is_person(input) && status == INPUT_LINE)
-        walk_echo(at->text);
     switch (status) {
     case INPUT_LINE: return OUTCOME_NEXT;
-    case INPUT_LONG:
-        at->text[0] = '\0';
-        return reject(at, say("that is longer than any answer"), 0);
-    case INPUT_CUT:
-        at->text[0] = '\0';
-        return reject(at, say("the last line has no end; was it cut off?"), 0);
+    case INPUT_LONG: return reject(at, say("that is longer than any answer"), 0);
+    case INPUT_CUT: return reject(at, say("the last line has no end; was it cut off?"), 0);
     case INPUT_END:
     case INPUT_TIMEOUT:
     case INPUT_STOPPED: break;
@@ -494,48 +377,55 @@ static bool is_yes_no(const walk_item *item)
     return words != NULL && strncmp(words[0].spellings, WORDS_YES, strlen(WORDS_YES)) == 0;
 }
 
-/* A yes after "is that right?" would be taken for another answer to the question before. */
-static outcome confirm_yes_no(asking *at)
+/* "k = keep 'yes', or < to change it" */
+static const char *say_yes_no(const walk_session *at, char text[WALK_ANSWER_MAX])
+{
+    const char *word = walk_find_yes_no(at->doubted);
+    snprintf(text, WALK_ANSWER_MAX, say("k = keep '%.40s', or < to change it"), word != NULL ? word : at->doubted);
+    return text;
+}
+
+static outcome ask_to_keep(walk_session *at)
 {
     char prompt[2 * WALK_ANSWER_MAX], first[WALK_ANSWER_MAX];
-    const char *word = walk_find_yes_no(at->text);
-    snprintf(first, sizeof first, say("k = keep '%.40s', or < to change it"), word != NULL ? word : at->text);
-    snprintf(prompt, sizeof prompt, say("Is that right? %s"), first);
-    for (;;) {
-        walk_prompt(prompt);
-        outcome done = read_line(at);
-        if (done != OUTCOME_NEXT)
-            return done;
-        if (is_listed(WORDS_KEEP, at->text))
-            return commit(at);
-        if (strcmp(at->text, "<") == 0)
-            return OUTCOME_AGAIN;
-        if (at->text[0] != '\0' && walk_find_yes_no(at->text) == NULL)
-            return handle_line(at);
-        if (reject(at, first, 0) == OUTCOME_FAILED)
-            return OUTCOME_FAILED;
-    }
+    if (at->asked == WALK_ASKED_KEEP_YES_NO)
+        snprintf(prompt, sizeof prompt, say("Is that right? %s"), say_yes_no(at, first));
+    else
+        snprintf(prompt, sizeof prompt, "%s", say("Is that right? k = yes, keep it; or type it again"));
+    walk_prompt(prompt);
+    return OUTCOME_WAIT;
 }
 
 /* After a warning the answer must be kept, or replaced. */
-static outcome confirm(asking *at)
+static outcome doubt(walk_session *at)
 {
-    outcome done = is_yes_no(&at->item) ? confirm_yes_no(at) : OUTCOME_WARNED;
-    while (done == OUTCOME_WARNED) {
-        walk_prompt(say("Is that right? k = yes, keep it; or type it again"));
-        done = read_line(at);
-        if (done == OUTCOME_NEXT && is_listed(WORDS_KEEP, at->text))
-            return commit(at);
-        if (done == OUTCOME_NEXT && at->text[0] == '\0')
-            done = reject(at, say("type k to keep it, or type a new answer"), 0) == OUTCOME_FAILED ? OUTCOME_FAILED
-                                                                                              : OUTCOME_WARNED;
-        else if (done == OUTCOME_NEXT)
-            done = handle_line(at);
-    }
-    return done;
+    at->asked = at->asked == WALK_ASKED_QUESTION && is_yes_no(&at->item) ? WALK_ASKED_KEEP_YES_NO : WALK_ASKED_KEEP;
+    snprintf(at->doubted, sizeof at->doubted, "%s", at->text);
+    return ask_to_keep(at);
 }
 
-static outcome ask(asking *at)
+static outcome refuse_to_keep(walk_session *at, const char *why)
+{
+    return reject(at, why, 0) == OUTCOME_FAILED ? OUTCOME_FAILED : ask_to_keep(at);
+}
+
+/* A yes after "is that right?" would be taken for another answer to the question before. */
+static outcome take_kept(walk_session *at)
+{
+    char first[WALK_ANSWER_MAX];
+    bool yes_no = at->asked == WALK_ASKED_KEEP_YES_NO;
+    if (is_listed(WORDS_KEEP, at->text))
+        return commit(at);
+    if (!yes_no && at->text[0] == '\0')
+        return refuse_to_keep(at, say("type k to keep it, or type a new answer"));
+    if (yes_no && strcmp(at->text, "<") == 0)
+        return OUTCOME_AGAIN;
+    if (yes_no && (at->text[0] == '\0' || walk_find_yes_no(at->text) != NULL))
+        return refuse_to_keep(at, say_yes_no(at, first));
+    return handle_line(at);
+}
+
+static outcome ask(walk_session *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX], prompt[2 * WALK_ANSWER_MAX + WALK_SAID_SIZE];
@@ -543,7 +433,7 @@ static outcome ask(asking *at)
     if (refused != NULL)
         return refuse_pull(at, refused);
     walk_print_intro(of, &at->item);
-    if (is_timed(&at->item) && walk_is_person(&of->input))
+    if (is_timed(&at->item) && walk_has_clock(&of->input))
         walk_print("", 0, "%s", at->item.id == ASK_SECONDS ? say("Enter starts a clock, and Enter stops it.")
                                                            : say("t counts the seconds down and rings."));
     at->enter = at->fresh ? WALK_NO_DEFAULT : walk_find_default(of, &at->item, at->enter_text, at->enter_said);
@@ -551,30 +441,14 @@ static outcome ask(asking *at)
         snprintf(prompt, sizeof prompt, "%s", name_of(at, name));
     else
         snprintf(prompt, sizeof prompt, "%s [%s]", name_of(at, name), at->enter_said);
+    at->asked = WALK_ASKED_QUESTION;
     walk_prompt(prompt);
-    outcome done = read_line(at);
-    if (done == OUTCOME_NEXT)
-        done = handle_line(at);
-    return done == OUTCOME_WARNED ? confirm(at) : done;
+    return OUTCOME_WAIT;
 }
 
 /* --- The whole --------------------------------------------------------------------------------------- */
 
-static bool find_open(walk *of, walk_item *out)
-{
-    walk_reopen_pull(of);
-    of->bad = walk_is_bad(of);
-    walk_make_plan(of, &of->plan);
-    for (size_t i = 0; i < of->plan.count; i++) {
-        if (!walk_answered(&of->record, &of->plan.items[i])) {
-            *out = of->plan.items[i];
-            return true;
-        }
-    }
-    return false;
-}
-
-static int stop(const asking *at)
+static int stop(const walk_session *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX];
@@ -583,113 +457,50 @@ static int stop(const asking *at)
     return walk_status(of, false);
 }
 
-/* --- After a break ----------------------------------------------------------------------------------- */
-
-/* A test that was cut off begins again with its first pressure. */
-static void add_due_check(asking *at, const walk_item *open)
+/* On to the next question, which waits for its line. False: it is over. */
+static bool go_on(walk_session *at, outcome done)
 {
-    if (walk_needs_air_ready(at->of, open->check))
-        add_due(at, step_item(ASK_AIR_READY), true);
-    add_due(at, (walk_item){ASK_BEFORE, open->part, WALK_NONE, open->check}, true);
-    add_due(at, (walk_item){ASK_LENGTH, open->part, WALK_NONE, open->check}, false);
-}
-
-/* The parking brake was set overnight, the pedal was released, the pressure fell, somebody took the chocks: whatever
- * the open question rests on is asked again. A file of answers is not. */
-static void find_due(asking *at, const walk_item *open)
-{
-    static const walk_id released[] = {ASK_SPRING, ASK_ENGINE}, application[] = {ASK_PSI, ASK_HELD};
-    const walk *of = at->of;
-    const char *away = record_step(&of->record, walk_questions[ASK_CHOCKS_AWAY].name);
-    if (open->part > WALK_SECURE && (away == NULL || strcmp(away, "yes") != 0))
-        add_due(at, step_item(ASK_CHOCKS), true);
-    if (open->part == WALK_AIR_OFF)
-        add_due_check(at, open);
-    if (open->part == WALK_AIR_ON)
-        add_due(at, step_item(ASK_DRAINS_CLOSED), true);
-    if (open->part >= WALK_SET_UP && open->part <= WALK_APPLIED)
-        add_due_steps(at, released, COUNT_OF(released));
-    if (open->part == WALK_APPLICATION || open->part == WALK_APPLIED)
-        add_due_steps(at, application, COUNT_OF(application));
-    at->unsecured = open->part == WALK_FINISH;
-    if (open->part == WALK_FINISH)
-        add_due(at, step_item(ASK_PARKED), true);
-    if (at->due_count > 0)
-        walk_print("", 0, "%s",
-                   say("You stopped in between. What may have changed since is asked again; look before you "
-                       "answer."));
-    if (open->part == WALK_APPLIED)
-        walk_print("", 0, "%s",
-                   say("The pedal was released when you stopped. Build the air up, press it again and hold it."));
-}
-
-/* --- From question to question ------------------------------------------------------------------------ */
-
-/* The next question of the check or wheel end that was gone back to. The second reading of a wheel end is taken again
- * only under an application that is made again. */
-static bool find_forward(asking *at)
-{
-    walk *of = at->of;
-    walk_make_plan(of, &of->plan);
-    for (size_t i = walk_find_item(&of->plan, &at->item) + 1; i < of->plan.count; i++) {
-        const walk_item *item = &of->plan.items[i];
-        if (!walk_same_subject(item, &at->item))
-            continue;
-        bool second = item->part == WALK_APPLIED && at->item.part == WALK_RELEASED;
-        if (second && (at->again || walk_answered(&of->record, item))) {
-            add_due(at, step_item(ASK_PSI), true);
-            add_due(at, step_item(ASK_HELD), true);
-            add_due(at, *item, at->again);
+    while (done != OUTCOME_WAIT) {
+        if (done == OUTCOME_STOP || done == OUTCOME_CUT || done == OUTCOME_FAILED) {
+            at->status = done == OUTCOME_FAILED ? STATUS_USAGE : stop(at);
+            return false;
         }
-        at->item = second ? at->item : *item;
-        at->fresh = !second && is_doubted(at, item);
-        return !second;
+        bool same = done == OUTCOME_BACK || done == OUTCOME_AGAIN;
+        at->forward = at->forward || done == OUTCOME_BACK;
+        at->fresh = at->fresh && same;
+        if (!same && !walk_find_next(at)) {
+            at->status = walk_finish(at->of);
+            return false;
+        }
+        done = ask(at);
     }
+    return true;
+}
+
+bool walk_begin(walk *of, walk_session *at)
+{
+    *at = (walk_session){.of = of};
+    if (of->back != NULL && !walk_find_chosen(at, of->back)) {
+        at->status = print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or "
+                                 "warning",
+                                 of->file, of->back);
+        return false;
+    }
+    if (of->back != NULL || walk_find_first(at))
+        return go_on(at, ask(at));
+    at->status = walk_finish(of);
     return false;
 }
 
-/* What is asked after an answer. False: nothing is left. */
-static bool find_next(asking *at)
+bool walk_take_line(walk_session *at, input_status status)
 {
-    at->fresh = false;
-    at->forward = at->forward && find_forward(at);
-    return at->forward || take_due(at) || find_open(at->of, &at->item);
-}
-
-static bool find_chosen(asking *at, const char *where)
-{
-    walk *of = at->of;
-    walk_make_plan(of, &of->plan);
-    walk_item to;
-    return find_before(of, of->plan.count, where, &to) && go_to(at, to, false) == OUTCOME_BACK;
-}
-
-static bool find_first(asking *at)
-{
-    if (!find_open(at->of, &at->item))
-        return false;
-    if (walk_is_person(&at->of->input))
-        find_due(at, &(walk_item){at->item.id, at->item.part, at->item.end, at->item.check});
-    return take_due(at) || find_open(at->of, &at->item);
-}
-
-int walk_run(walk *of)
-{
-    asking at = {.of = of};
-    if (of->back != NULL && !find_chosen(&at, of->back))
-        return print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or warning",
-                           of->file, of->back);
-    bool more = of->back != NULL || find_first(&at);
-    while (more) {
-        outcome done = ask(&at);
-        if (done == OUTCOME_STOP || done == OUTCOME_CUT)
-            return stop(&at);
-        if (done == OUTCOME_FAILED)
-            return STATUS_USAGE;
-        if (done == OUTCOME_BACK)
-            at.forward = true;
-        at.fresh = at.fresh && (done == OUTCOME_AGAIN || done == OUTCOME_BACK);
-        more = done == OUTCOME_BACK || done == OUTCOME_AGAIN || find_next(&at);
-    }
-    return walk_finish(of);
+    at->identified = false;
+    if (at->asked == WALK_ASKED_FILE)
+        return go_on(at, take_file(at, status));
+    if (status != INPUT_LINE)
+        at->text[0] = '\0';
+    outcome done = check_input(at, status);
+    if (done == OUTCOME_NEXT)
+        done = at->asked == WALK_ASKED_QUESTION ? handle_line(at) : take_kept(at);
+    return go_on(at, done == OUTCOME_WARNED ? doubt(at) : done);
 }

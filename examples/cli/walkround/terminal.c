@@ -70,6 +70,8 @@ bool walk_input_open(const char *file, walk_input *out)
 
 bool walk_is_person(const walk_input *from) { return from->file == NULL; }
 
+bool walk_has_clock(const walk_input *from) { return walk_is_person(from); }
+
 #define FOREVER (-1)
 
 static input_status wait_for_bytes(const walk_input *from, int milliseconds)
@@ -179,40 +181,6 @@ input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER
     return ended ? INPUT_LINE : status;
 }
 
-bool walk_clock(const char *day, char text[WALK_ANSWER_MAX])
-{
-    char today[32];
-    struct tm local;
-    const time_t now = time(NULL);
-    if (localtime_r(&now, &local) == NULL || strftime(today, sizeof today, "%Y-%m-%d", &local) == 0 ||
-        strcmp(today, day) != 0)
-        return false;
-    return strftime(text, WALK_ANSWER_MAX, "%H:%M", &local) > 0;
-}
-
-bool walk_now(char text[WALK_ANSWER_MAX])
-{
-    struct tm local;
-    const time_t now = time(NULL);
-    return localtime_r(&now, &local) != NULL && strftime(text, WALK_ANSWER_MAX, "%Y-%m-%d %H:%M", &local) > 0;
-}
-
-bool walk_is_text(const char *text, uint32_t *character)
-{
-    char shown[SHOWN_SIZE];
-    unsigned width;
-    *character = 1;
-    for (size_t bytes; *text != '\0'; text += bytes) {
-        bytes = show_character(text, shown, &width);
-        bool control = ((unsigned char)*text < 0x20 && *text != '\t') || *text == 0x7F;
-        bool broken = bytes == 1 && (unsigned char)*text >= 0x80;
-        if (control || broken)
-            return false;
-        ++*character;
-    }
-    return true;
-}
-
 /* --- Output ------------------------------------------------------------------------------------------- */
 
 FILE *walk_out(void) { return stdout; }
@@ -227,9 +195,21 @@ void walk_print(const char *label, unsigned indent, const char *format, ...)
     print_wrapped(walk_out(), label, indent, text);
 }
 
-void walk_print_place(const char *text, uint32_t character)
+void walk_print_typed(const char *format, ...)
 {
-    print_place(walk_out(), line_width(walk_out()), text, character);
+    char text[1500];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text, sizeof text, format, arguments);
+    va_end(arguments);
+    walk_print("", 0, "%s", text);
+}
+
+void walk_print_refusal(const char *text, uint32_t character, const char *why)
+{
+    if (character > 0)
+        print_place(walk_out(), line_width(walk_out()), text, character);
+    walk_print("", 0, say("Not accepted: %s%s"), why, strchr(".?", why[strlen(why) - 1]) != NULL ? "" : ".");
 }
 
 void walk_echo(const char *text)

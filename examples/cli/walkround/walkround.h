@@ -31,6 +31,7 @@
 #define WORDS_AIR TO_SAY("air")
 #define WORDS_QUIT TO_SAY("q, quit, exit")
 #define WORDS_DIAMETER TO_SAY("diameter")
+#define WORDS_CLUES TO_SAY("clues")
 #define WORDS_NEVER TO_SAY("n, nothing, none, never")
 
 /* How an answer is read. */
@@ -93,6 +94,8 @@ typedef struct walk_item {
 
 /* The question in words that fit the check and the vehicle. */
 const char *walk_title(const inspection_record *record, const walk_item *item);
+/* The same where the answers are on keys: without what a person would type, such as "Type yes". */
+void walk_short_title(const inspection_record *record, const walk_item *item, char text[SAID_SIZE]);
 
 /* --- Words (words.c) ------------------------------------------------------------------------------- */
 
@@ -102,6 +105,9 @@ const walk_word *walk_find_word(const walk_word *words, const char *text);
 /* The whole word of a yes or a no, in the chosen language; NULL = it is neither. */
 const char *walk_find_yes_no(const char *text);
 
+/* The text after a word and its blanks, or NULL if it begins with another word. */
+const char *walk_text_after(const char *text, const char *word);
+
 /* What the record has, in the chosen language; the same if it is none of the words, which may be NULL. */
 const char *walk_say_answer(const walk_word *words, const char *meaning);
 const char *walk_say_entry(end_key key, const char *text); /* the same of a wheel end */
@@ -109,6 +115,9 @@ const char *walk_say_entry(end_key key, const char *text); /* the same of a whee
 /* The same of a step, "yes" or "changed: 2L 3R". */
 #define STEP_CHANGED "changed: "
 const char *walk_say_step(const char *answer, char said[WALK_SAID_SIZE]);
+
+/* False: a control or no UTF-8 at that character. */
+bool walk_is_text(const char *text, uint32_t *character);
 
 /* True if the item belongs to a wheel end of that position, or to an air check of that name or title. */
 bool walk_is_about(const inspection_record *record, const walk_item *item, const char *subject);
@@ -159,8 +168,6 @@ typedef struct walk {
 const char *walk_keep(walk *of, const char *text);
 void walk_free_texts(walk *of);
 
-/* Asks until everything is answered or the person stops. Returns the exit status. */
-int walk_run(walk *of);
 
 /* --- The end (finish.c) ------------------------------------------------------------------------------ */
 
@@ -261,6 +268,9 @@ bool walk_minute(const walk *of, rodt_air_check check, char text[WALK_ANSWER_MAX
 walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
                                char said[WALK_SAID_SIZE]);
 
+/* Whether never is an answer: it did not come. */
+bool walk_takes_never(const walk_item *item);
+
 /* Reads an answer into `record`; `said` gets what was understood. RODT_OK, RODT_E_MEMORY, or the error is set. */
 rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
                       char said[WALK_SAID_SIZE], rodt_error *error);
@@ -291,8 +301,25 @@ bool walk_is_unsettled(walk *of); /* or does not allow it yet */
 void walk_print_step(walk *of, const walk_item *item);
 void walk_speak_before(walk *of, const walk_item *item);
 
-/* Tells which chambers have an outside diameter (prompts.c). False: the text is no length. */
-bool walk_identify(const walk *of, const char *text, rodt_error *error);
+/* --- A stamp that cannot be read (clues.c) ------------------------------------------------------------- */
+
+/* What else can be seen of a chamber. */
+#define WALK_CLUES 6
+typedef struct walk_clue {
+    rodt_clue clue;
+    rodt_observation observation; /* that it is one of */
+    const char *title;
+    const walk_word *words; /* NULL = a text follows */
+    const char *before;     /* these words */
+} walk_clue;
+extern const walk_clue walk_clues[WALK_CLUES];
+
+/* Says which chambers "clamp, square ports, diameter 8 1/8" allow, and what to look at next. False: a clue cannot be
+ * read. */
+bool walk_identify(const walk *of, const char *text, rodt_identification *found, rodt_error *error);
+
+/* The answer to the question, where all of them are of one family and size; NULL = it is open. */
+const char *walk_settled(const rodt_identification *found, char text[RODT_CHAMBER_TEXT_SIZE]);
 
 /* --- The pull against the parking brake (pull.c) ------------------------------------------------------ */
 
@@ -321,13 +348,23 @@ walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_ag
  * no room. */
 bool walk_drop_second(walk *of, const walk_item *item);
 
+/* --- The clock (clock.c) ------------------------------------------------------------------------------ */
+
+bool walk_clock(const char *day, char text[WALK_ANSWER_MAX]); /* "06:40" if it is that day now */
+bool walk_now(char text[WALK_ANSWER_MAX]);                    /* "2026-11-20 06:40" */
+
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
 /* Where all lines go; nothing else in this folder knows it. */
 FILE *walk_out(void);
 
 void walk_print(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
-void walk_print_place(const char *text, uint32_t character); /* what was typed, with a mark under a character */
+
+/* What a person types next; where there are keys in place of a keyboard it is left out. */
+void walk_print_typed(const char *format, ...) PRINTF_LIKE(1, 2);
+
+/* Why what was typed is not taken, with a mark under a character of it; 0 = none. */
+void walk_print_refusal(const char *text, uint32_t character, const char *why);
 void walk_echo(const char *text); /* a line of a file of answers */
 void walk_prompt(const char *text);
 
@@ -337,15 +374,69 @@ typedef enum input_status {
 
 /* A clock that runs until Enter, or counts down so many seconds and rings (0 = does not). `text` gets the seconds, or
  * nothing if a count was stopped before its end. INPUT_LINE, or why the input ended. */
+bool walk_has_clock(const walk_input *from); /* false: seconds are typed */
 input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER_MAX]);
-bool walk_clock(const char *day, char text[WALK_ANSWER_MAX]); /* "06:40" if it is that day now */
-bool walk_now(char text[WALK_ANSWER_MAX]);                    /* "2026-11-20 06:40" */
 
 /* (terminal.c) Signals that end the walk-round are heard only while it waits for a line. */
 bool walk_input_open(const char *file, walk_input *out);
 bool walk_is_person(const walk_input *from);
 input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX]);
-bool walk_is_text(const char *text, uint32_t *character); /* false: a control or no UTF-8 at that character */
+
+/* --- The conversation (session.c) --------------------------------------------------------------------- */
+
+/* What the next line answers. KEEP: whether an unlikely answer stands. FILE: where an answer goes that the disk
+ * refused. */
+typedef enum walk_asked { WALK_ASKED_QUESTION, WALK_ASKED_KEEP, WALK_ASKED_KEEP_YES_NO, WALK_ASKED_FILE } walk_asked;
+
+/* A question that is asked before the first open one; fresh = Enter takes no earlier answer, forward = the rest of its
+ * subject follows. */
+typedef struct due_question {
+    walk_item item;
+    bool fresh, forward;
+} due_question;
+
+/* The question that is open, and its answer. */
+typedef struct walk_session {
+    walk *of;
+    walk_item item;
+    walk_asked asked;
+    walk_default enter;
+    char enter_text[WALK_ANSWER_MAX];
+    char enter_said[WALK_SAID_SIZE];
+    char text[WALK_ANSWER_MAX];    /* the line */
+    char doubted[WALK_ANSWER_MAX]; /* an unlikely answer */
+    bool fresh;           /* as of a due question */
+    bool again;           /* measured anew: Enter takes no reading that is in doubt */
+    bool forward;         /* on through the rest of the check or wheel end that was gone back to */
+    bool unsecured;       /* nobody said yet that the vehicle can be measured again */
+    bool noted;           /* the trial has a note more, and no answer */
+    walk_dropped dropped; /* what the answer in the trial takes with it */
+    bool identified;      /* the line before was clues, and this is what they allow */
+    rodt_identification found;
+    due_question due[8];  /* what a break may have undone */
+    size_t due_count;
+    int status; /* the exit status, once it is over */
+} walk_session;
+
+/* Which question comes next (next.c). False: none. */
+bool walk_find_first(walk_session *at);
+bool walk_find_next(walk_session *at);                       /* after an answer */
+bool walk_find_chosen(walk_session *at, const char *where); /* the last answered one about it */
+void walk_go_to(walk_session *at, walk_item to, bool again); /* to an answered one, and on through its subject */
+/* The last answered question before this place of the plan; with a name the last one about it: a wheel end, a check, a
+ * step. */
+bool walk_find_before(const walk *of, size_t here, const char *where, walk_item *out);
+
+/* Asks the first question. Like walk_take_line, false: it is over, and the status is set. */
+bool walk_begin(walk *of, walk_session *out);
+bool walk_take_line(walk_session *at, input_status status); /* the line is in at->text */
+
+/* --- The command (command.c) ------------------------------------------------------------------------ */
+
+/* The walk-round of a command line: its record opened or begun, and how it begins said. STATUS_CONTINUE or an exit
+ * status; *out is freed by the caller, whatever it is. */
+int walk_open_command(int argc, char **argv, walk **out);
+void walk_free(walk *of); /* NULL is allowed */
 
 /* --- The file (file.c) -------------------------------------------------------------------------- */
 

@@ -3,6 +3,7 @@
 #include "walkround/walkround.h"
 #include "air/air.h"
 #include "ui/language.h"
+#include "ui/utf8.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -72,4 +73,28 @@ bool walk_is_about(const inspection_record *record, const walk_item *item, const
     const char *name = item->end != WALK_NONE ? record->ends[item->end][END_POSITION].text
                        : item->check != RODT_AIR_CHECK_NONE ? rodt_air_check_name(item->check) : NULL;
     return name != NULL && (strcasecmp(name, subject) == 0 || is_titled(item, subject));
+}
+
+const char *walk_text_after(const char *text, const char *word)
+{
+    size_t size = strlen(word);
+    if (strncasecmp(text, word, size) != 0 || (text[size] != '\0' && text[size] != ' '))
+        return NULL;
+    return text + size + strspn(text + size, " ");
+}
+
+bool walk_is_text(const char *text, uint32_t *character)
+{
+    char shown[SHOWN_SIZE];
+    unsigned width;
+    *character = 1;
+    for (size_t bytes; *text != '\0'; text += bytes) {
+        bytes = show_character(text, shown, &width);
+        bool control = ((unsigned char)*text < 0x20 && *text != '\t') || *text == 0x7F;
+        bool broken = bytes == 1 && (unsigned char)*text >= 0x80;
+        if (control || broken)
+            return false;
+        ++*character;
+    }
+    return true;
 }
