@@ -55,11 +55,27 @@ lack_coverage() {
         lacking="$lacking libclang-rt-19-dev"
 }
 
+# What links for WebAssembly; the package of the run-time library has the name of clang's version by itself.
+lack_wasm() {
+    lack_command clang clang
+    lack_command wasm-ld lld
+    [ -e /usr/lib/wasm32-wasi/libc.a ] || lacking="$lacking wasi-libc libclang-rt-dev-wasm32"
+}
+
 # A cross compiler with its C library, and the emulator that runs its programs.
 lack_foreign() { # ARCHITECTURE TRIPLET EMULATED
     lack_command "$2-gcc" "gcc-$2"
     [ -e "/usr/$2/include/stdio.h" ] || lacking="$lacking libc6-dev-$1-cross"
     lack_command "qemu-$3-static" qemu-user-static
+}
+
+# Headers for extensions, and pg_regress; their package has the name of the server's version.
+lack_postgresql() {
+    set -- /usr/lib/postgresql/*/bin/postgres
+    [ -e "$1" ] || { command -v postgres >/dev/null 2>&1 || lacking="$lacking postgresql"; return 0; }
+    for server in "$@"; do :; done # the newest
+    server=${server%/bin/postgres}
+    [ -x "$server/lib/pgxs/src/test/regress/pg_regress" ] || lacking="$lacking postgresql-server-dev-${server##*/}"
 }
 
 lack_for() { # TASK
@@ -71,7 +87,6 @@ lack_for() { # TASK
         lack_command pkg-config pkg-config
         lack_header stdio.h libc6-dev
         lack_header gmp.h libgmp-dev
-        want_header jansson.h libjansson-dev
         want_header zlib.h zlib1g-dev
         want_header zstd.h libzstd-dev
         want_header xlsxwriter.h libxlsxwriter-dev
@@ -86,6 +101,7 @@ lack_for() { # TASK
         want_command ccache ccache
         want_command cmake cmake
         want_command units units
+        want_header jansson.h libjansson-dev
         want_command mawk mawk
         want_command swig swig
         want_python_headers
@@ -94,13 +110,47 @@ lack_for() { # TASK
     valgrind) lack_command valgrind valgrind ;;
     locale) lack_command localedef libc-bin; [ -e /usr/share/i18n/locales/fr_CA ] || lacking="$lacking locales" ;;
     tidy) lack_command clang-tidy clang-tidy; lack_command cppcheck cppcheck ;;
-    pages) lack_command chromium chromium; lack_command node nodejs; lack_command npm npm ;;
+    pages) lack_command chromium chromium; lack_command node nodejs; lack_command npm npm; want_command firefox-esr firefox-esr
+           lack_wasm ;;
     bindings)
         lack_python_headers
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
         pkg-config --exists tcl || lacking="$lacking tcl-dev"
         lack_command tclsh tcl
+        lack_command make make
+        lack_command lua5.4 lua5.4
+        pkg-config --exists lua5.4 || lacking="$lacking liblua5.4-dev"
+        lack_command luarocks luarocks
+        lack_command ruby ruby
+        lack_command gem ruby
+        [ -e "$(ruby -rrbconfig -e 'print RbConfig::CONFIG["rubyhdrdir"]' 2>/dev/null)/ruby.h" ] || lacking="$lacking ruby-dev"
         [ -e "$(perl -MConfig -e 'print "$Config{archlibexp}/CORE/perl.h"')" ] || lacking="$lacking libperl-dev"
+        lack_command go golang-go
+        lack_command javadoc default-jdk-headless
+        lack_command cargo cargo
+        want_header sqlite3ext.h libsqlite3-dev
+        want_command sqlite3 sqlite3
+        may_install && lack_wasm
+        want_command node nodejs
+        want_command npm npm
+        ;;
+    languages)
+        lack_command php php-cli
+        lack_command php-config php-dev
+        lack_command make make
+        php -m 2>/dev/null | grep -qx gmp || lacking="$lacking php-gmp"
+        lack_command R r-base-core
+        lack_command octave octave
+        lack_command mkoctfile liboctave-dev
+        lack_command mcs mono-devel
+        ;;
+    engines)
+        lack_python_headers
+        python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        lack_postgresql
+        lack_command java openjdk-17-jre-headless
+        want_header sqlite3ext.h libsqlite3-dev
+        want_command sqlite3 sqlite3
         ;;
     coverage) lack_command clang-19 clang-19; lack_command llvm-cov-19 llvm-19; lack_coverage ;;
     packages)
@@ -109,7 +159,6 @@ lack_for() { # TASK
         lack_command fakeroot fakeroot
         lack_command lintian lintian
         lack_command cmake cmake
-        lack_header jansson.h libjansson-dev
         lack_header xlsxwriter.h libxlsxwriter-dev
         lack_header zlib.h zlib1g-dev
         lack_header zstd.h libzstd-dev
@@ -117,6 +166,14 @@ lack_for() { # TASK
         pkg-config --exists tcl || lacking="$lacking tcl-dev"
         lack_command tclsh tcl
         [ -e "$(perl -MConfig -e 'print "$Config{archlibexp}/CORE/perl.h"')" ] || lacking="$lacking libperl-dev"
+        ;;
+    wheels)
+        lack_python_headers
+        lack_command dpkg-source dpkg-dev
+        case ${WHEELS:-all} in
+            all | *aarch64*) lack_command qemu-aarch64-static qemu-user-static ;;
+        esac
+        python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
         ;;
     machine-i386) lack_foreign i386 i686-linux-gnu i386 ;;
     machine-armhf) lack_foreign armhf arm-linux-gnueabihf arm ;;
@@ -129,12 +186,10 @@ lack_for() { # TASK
         ;;
     machine-musl) lack_command musl-gcc musl-tools; lack_command dpkg-source dpkg-dev ;;
     machine-wasm32)
-        lack_command clang clang
-        lack_command wasm-ld lld
+        lack_wasm
         lack_command llvm-ar llvm
         lack_command node nodejs
         lack_command dpkg-source dpkg-dev
-        [ -e /usr/lib/wasm32-wasi/libc.a ] || lacking="$lacking wasi-libc libclang-rt-dev-wasm32"
         ;;
     esac
 }

@@ -60,7 +60,8 @@ def _readers(root):
         match = READS.search(code)
         if match and path not in named:
             yield Finding("examples/cli/" + path, tree.line_of(code, match.start()), f"reads, and is not in {LEDGER}")
-    words = set(re.findall(r"\w+", " ".join(codes.values())))
+    page = [tree.code(tree.read(root, path)) for path in tree.files(root, "examples/web", ".c")]
+    words = set(re.findall(r"\w+", " ".join([*codes.values(), *page])))
     for name in sorted(named - codes.keys() - words):
         yield Finding(LEDGER, 0, f"the command has no {name}")
 

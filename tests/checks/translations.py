@@ -38,6 +38,7 @@ NO_LANGUAGE = {
     "examples/cli/input/text_file.c": ["SQLite format 3"], # the first bytes of a file
     "examples/cli/io/decompress.c": ["Zstandard"], # a name
     "examples/cli/io/temporary_file.c": ["%s/rodtravel-XXXXXX", "/tmp"], # the same
+    "examples/cli/page/command.c": [r"const PAGE = [^;]*;\s*"], # a script
     "examples/cli/practice/checks_ask.c": ["go on"], # typed
     "examples/cli/practice/command.c": ["seed %"], # typed in a file of answers
     "examples/cli/practice/generate.c": ["TYPE "], # stamped on a chamber

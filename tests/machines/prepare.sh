@@ -4,7 +4,8 @@
 #
 # Libraries of another architecture come from Debian's packages, which are unpacked in the folder: nothing of them is
 # installed, and no setting of the system changes. Where Debian has no cmocka it is compiled from Debian's source package.
-# Two cross files in the folder tell it to Meson: libraries.ini, and runner.ini where the programs need an emulator.
+# Two cross files in the folder tell it to Meson: libraries.ini, and runner.ini where the programs need an emulator. The
+# machine python-arm64 is a Python instead, on which a wheel is tried.
 set -eu
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
 machine=$1
@@ -19,6 +20,13 @@ apt() { # ARCHITECTURE ARGUMENT...
     apt-get -qq -o APT::Architecture="$architecture" -o APT::Architectures="$architecture" \
         -o APT::Sandbox::User="$(id -un)" -o Dir::State::lists="$folder/lists" -o Dir::Cache="$folder/cache" \
         -o Dir::Etc::SourceList="$folder/sources.list" -o Dir::Etc::SourceParts="$folder/sources" "$@"
+}
+
+apt_cache() { # ARCHITECTURE ARGUMENT...
+    architecture=$1
+    shift
+    apt-cache -o APT::Architecture="$architecture" -o APT::Architectures="$architecture" -o Dir::State::lists="$folder/lists" \
+        -o Dir::Cache="$folder/cache" -o Dir::Etc::SourceList="$folder/sources.list" -o Dir::Etc::SourceParts="$folder/sources" "$@"
 }
 
 # The sources of the system, and their source packages.
@@ -45,8 +53,7 @@ runner() { # COMMAND...
 
 debian() { # ARCHITECTURE EMULATOR
     update "$1"
-    (cd "$folder/packages" && apt "$1" download libc6 libgcc-s1 libgmp10 libgmp-dev libcmocka0 libcmocka-dev \
-        libjansson4 libjansson-dev)
+    (cd "$folder/packages" && apt "$1" download libc6 libgcc-s1 libgmp10 libgmp-dev libcmocka0 libcmocka-dev)
     root=$folder/root
     for package in "$folder"/packages/*.deb; do dpkg-deb -x "$package" "$root"; done
     runner "$2" -L "$root"
@@ -57,6 +64,20 @@ debian() { # ARCHITECTURE EMULATOR
     libraries "$1"
     # The linker looks there for what a shared library needs.
     printf "[built-in options]\nc_link_args = '-Wl,-rpath-link,%s'\n" "${1%/*}" >>"$folder/libraries.ini"
+}
+
+# The Python of another architecture, for trying a wheel: FOLDER/python runs it.
+python() { # ARCHITECTURE EMULATOR
+    update "$1"
+    version=$(apt_cache "$1" show python3 | sed -n 's/^Depends:.* \(python3\.[0-9]*\) .*/\1/p' | head -n 1)
+    (cd "$folder/packages" && apt "$1" download libc6 libgcc-s1 zlib1g libexpat1 libffi8 "$version" "$version-minimal" \
+        "lib$version-minimal" "lib$version-stdlib")
+    for package in "$folder"/packages/*.deb; do dpkg-deb -x "$package" "$folder/root"; done
+    # It starts itself by the name that it was called by, which is this script.
+    printf '#!/bin/sh\nexport PYTHONHOME=%s\nexec %s -0 "$0" -L %s %s "$@"\n' "$folder/root/usr" "$2" "$folder/root" \
+        "$folder/root/usr/bin/$version" >"$folder/python"
+    printf '#!/bin/sh\nexec %s -L %s "$@"\n' "$2" "$folder/root" >"$folder/run"
+    chmod +x "$folder/python" "$folder/run"
 }
 
 # Debian's header declares uintptr_t by itself where this macro is not there.
@@ -99,6 +120,7 @@ armhf) debian armhf qemu-arm-static ;;
 arm64) debian arm64 qemu-aarch64-static ;;
 s390x) debian s390x qemu-s390x-static ;;
 musl) cmocka musl-gcc ;;
+python-arm64) python arm64 qemu-aarch64-static ;;
 mingw | wasm32) "$machine" ;;
 *) echo "unknown machine $machine" >&2; exit 2 ;;
 esac

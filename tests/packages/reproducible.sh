@@ -21,6 +21,13 @@ build() { # NAME SOURCES BUILD DAY VARIABLE=VALUE...
         meson setup "$made" "$source" --prefix=/usr --libdir=lib --buildtype=release -Dc_args=-Werror=date-time
         meson compile -C "$made" rodtravel:executable rodtravel:static_library rodtravel:shared_library man3 bill
         meson install -C "$made" --no-rebuild --destdir "$folder/$name" --skip-subprojects --tags=runtime,devel,doc,man
+        # The package for npm is packed where it is built.
+        if grep -q bindings/javascript/package.json "$made/build.ninja"; then
+            ninja -C "$made" bindings/javascript/package.json
+            mkdir -m 755 "$folder/$name/npm"
+            install -m 644 "$made"/bindings/javascript/*.*js "$made"/bindings/javascript/*.*ts \
+                "$made"/bindings/javascript/*.json "$folder/$name/npm"
+        fi
     ) >"$folder/$name.log" 2>&1 || { tail -n 30 "$folder/$name.log"; exit 1; }
     (cd "$folder/$name" && find . ! -type f -printf '%M %p %l\n' -o -printf '%M ' -exec sha256sum {} \; | sort -k 3) \
         >"$folder/$name.sums"
