@@ -69,13 +69,14 @@ lack_foreign() { # ARCHITECTURE TRIPLET EMULATED
     lack_command "qemu-$3-static" qemu-user-static
 }
 
-# Headers for extensions, and pg_regress; their package has the name of the server's version.
+# Headers for extensions; their package has the name of the server's version.
 lack_postgresql() {
     set -- /usr/lib/postgresql/*/bin/postgres
     [ -e "$1" ] || { command -v postgres >/dev/null 2>&1 || lacking="$lacking postgresql"; return 0; }
     for server in "$@"; do :; done # the newest
     server=${server%/bin/postgres}
-    [ -x "$server/lib/pgxs/src/test/regress/pg_regress" ] || lacking="$lacking postgresql-server-dev-${server##*/}"
+    server=${server##*/}
+    [ -e "/usr/include/postgresql/$server/server/fmgr.h" ] || lacking="$lacking postgresql-server-dev-$server"
 }
 
 lack_for() { # TASK

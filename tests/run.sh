@@ -329,8 +329,16 @@ in_engines() { # MESON-TEST-ARGUMENT...
         { count 0 1; echo "FAILED: pip"; return 0; }
     before=$PATH
     PATH=$venv/bin:$PATH
-    if built engines "$build-engines"; then suites engines "$build-engines" "$@"; fi
+    if built engines "$build-engines"; then
+        for engine in sqlite postgresql duckdb cluster_dask cluster_spark; do step "the tests of $engine" has_test $engine; done
+        suites engines "$build-engines" "$@"
+    fi
     PATH=$before
+}
+
+# What is left out where its headers lack must not be left out here.
+has_test() { # NAME
+    meson introspect --tests "$build-engines" | grep -q "\"name\": \"$1\""
 }
 
 # The directory of the compiler of TypeScript, which checks the types of the package for npm; nothing where npm lacks.
