@@ -8,7 +8,7 @@
 #   valgrind    unit tests under valgrind
 #   tsan        what runs in threads, under the thread sanitizer of clang
 #   locale      unit, cases and cli under a decimal-comma locale
-#   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (10), and a table of the runs
+#   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (5), and a table of the runs
 #   tidy        clang-tidy and cppcheck
 #   bindings    the languages with all that their tests can use, in a virtual environment of its own
 #   engines     the databases and clusters that judge inside, with all that their tests can use, in a virtual environment
@@ -25,8 +25,8 @@
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test notices;
 #               fails where mutants/survivors/ calls the file closed and has no reason. MUTANTS may also be files or
 #               folders of lib/, or all
-#   damage      every text of the damages with every entry of every command, where quick takes turns, and more vehicles
-#               in every output
+#   damage      every text of the damages with every entry of every command, where quick takes turns, more vehicles
+#               in every output, and files cut at every byte
 #   faults      each place of each fault of the command, and a thousand kills; also under the sanitizers of gcc
 #   languages   PHP, R, Octave and C#, whose toolchains are large: every test of theirs, and their packages
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
@@ -166,7 +166,7 @@ fuzz_each() { # NAMES
 
 fuzz_one() { # NAME
     name=$1
-    seconds=${FUZZ_SECONDS:-10}
+    seconds=${FUZZ_SECONDS:-5}
     log=$build-fuzz/fuzz-logs/$name.log
     words=$root/tests/fuzz/dictionaries/$name
     echo "== fuzz: $name for $seconds s"
@@ -398,8 +398,11 @@ mutants() {
 
 damage() {
     built damage "$build" || return 0
-    step damage python3 -B "$root/tests/cli/test_damage.py" "$build/examples/cli/rodtravel" "$root/tests/cases" long
-    step facts python3 -B "$root/tests/cli/test_one_fact.py" "$build/examples/cli/rodtravel" long
+    command=$build/examples/cli/rodtravel
+    step damage python3 -B "$root/tests/cli/test_damage.py" "$command" "$root/tests/cases" long
+    step facts python3 -B "$root/tests/cli/test_one_fact.py" "$command" long
+    step batch python3 -B "$root/tests/cli/test_batch.py" "$command" long
+    step 'batch with caches' python3 -B "$root/tests/cli/test_batch_cache.py" "$command" "$command-small" long
 }
 
 faults() {

@@ -535,7 +535,7 @@ class Report(Damage):
                 self.expect_record(row, "nothing", before, self.judge(record), f"{number}: without {kind} {name}")
                 damages = [*self.damages(row["kind"]), *((value, "unreadable") for value in self.NO_TEXTS)]
                 for value, how in damages:
-                    if not LONG and (next(turn) % len(bases) or row["kind"] == "free" and how == "value"):
+                    if not LONG and (next(turn) % (3 * len(bases)) or row["kind"] == "free" and how == "value"):
                         continue
                     part[name] = value
                     self.expect_record(row, how, before, self.judge(record), f"{number}: {kind} {name} {value!r}")
