@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What `rodtravel batch` makes of files: python3 test_batch.py PATH_TO_RODTRAVEL [long]"""
+"""What `rodtravel batch` makes of files: python3 test_batch.py PATH_TO_RODTRAVEL [XLSX_FILE] [long]
+
+XLSX_FILE is the name of the library that the command loads for a workbook, if it loads one."""
 import csv
 import functools
 import gzip
@@ -287,6 +289,30 @@ class PassThrough(Case):
             result = subprocess.run([COMMAND, "batch", "-", "--format", "xlsx"], input=HEADER + GOOD, stdout=full,
                                     stderr=subprocess.PIPE, timeout=60, check=False)
         self.assertEqual((result.returncode, b"No space left" in result.stderr), (2, True))
+
+    def test_workbook_library(self):
+        """It is loaded for a workbook alone, and named where it is not there, is damaged, or is another one."""
+        if not XLSX_FILE:
+            self.skipTest("no library that is loaded for a workbook")
+        says = {"en": f"--format xlsx: {XLSX_FILE}, which writes workbooks, cannot be loaded (",
+                "fr": f"--format xlsx : {XLSX_FILE}, qui écrit les classeurs, ne peut pas être chargé (",
+                "es": f"--format xlsx: {XLSX_FILE}, que escribe libros, no se puede cargar ("}
+        another = re.search(r"/\S*/libc\.\S+", Path("/proc/self/maps").read_text(encoding="utf-8")).group()
+        with tempfile.TemporaryDirectory() as folder:
+            env = {**os.environ, "LD_LIBRARY_PATH": f"{folder}:{os.environ.get('LD_LIBRARY_PATH', '')}"}
+            library = Path(folder) / XLSX_FILE
+            damaged = Path(folder) / "damaged"
+            damaged.write_bytes(b"no library")
+            for other, why in ((damaged, f"/{XLSX_FILE}: "), (another, "workbook_new_opt")):
+                library.unlink(missing_ok=True)
+                library.symlink_to(other)
+                for language, text in says.items():
+                    result = self.refused("--format", "xlsx", "--language", language, data=HEADER + GOOD,
+                                          says=[text, why], env=env)
+                    self.assertEqual(result.stdout, b"")
+                for options in ([], ["--format", "ndjson"], ["--format", "xlsx", "--by", "chamber"], ["--help"]):
+                    self.assertNotIn(b"loaded (", run(*options, data=HEADER + GOOD, env=env).stderr)
+                self.assertEqual(run(data=HEADER + GOOD, env=env).stdout.splitlines(keepends=True)[1:], [GOOD_OUT])
 
     def test_files_that_are_no_text(self):
         for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet file, not text: judge it in Python"),
@@ -973,9 +999,10 @@ class Adversarial(Case):
 
 
 if __name__ == "__main__":
-    if sys.argv[2:] not in ([], ["long"]):
+    if len(sys.argv) < 2 or len(sys.argv) > 4:
         sys.exit(__doc__)
-    COMMAND, LONG = sys.argv[1], sys.argv[2:] == ["long"]
+    COMMAND, LONG = sys.argv[1], "long" in sys.argv[2:]
+    XLSX_FILE = next((argument for argument in sys.argv[2:] if argument != "long"), "")
     # A checker of memory needs memory of its own: the bound is the bare command's.
     SANITIZED = b"__asan_init" in Path(COMMAND).read_bytes()
     tap.main()

@@ -16,6 +16,9 @@ cp -R "$root/.packaging/debian" "$source/debian"
 (cd "$source" && dpkg-buildpackage -us -uc) >"$folder/build.log" 2>&1 || { tail -n 40 "$folder/build.log"; exit 1; }
 lintian --fail-on error --tag-display-limit 0 "$folder"/*.changes >"$folder/lintian.log" || { cat "$folder/lintian.log"; exit 1; }
 
+# It is loaded, not linked.
+dpkg-deb --field "$folder"/rodtravel_*.deb Depends | grep -q libxlsxwriter
+
 # dpkg keeps a list of packages of its own for this folder; what they depend on is the machine's.
 installed=$folder/installed
 mkdir -p "$installed/var/lib/dpkg/info" "$installed/var/lib/dpkg/updates"

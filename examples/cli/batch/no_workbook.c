@@ -1,8 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A build without the library that writes workbooks: the option is refused before any of these is called. */
 #include "batch/workbook.h"
+#include "ui/message.h"
 
-bool batch_workbook_is_built(void) { return false; }
+int batch_workbook_prepare(void)
+{
+    return print_error("--format xlsx: this program was built without libxlsxwriter, which writes workbooks");
+}
 
 bool batch_workbook_open(batch_chunk *chunk)
 {

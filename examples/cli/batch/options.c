@@ -43,13 +43,11 @@ static int take_style(const command_line *from, batch_options *options)
 
 static int check_workbook(const batch_options *options)
 {
-    if (!batch_workbook_is_built())
-        return print_error("--format xlsx: this program was built without libxlsxwriter, which writes workbooks");
     if (options->by_count > 0 || options->json)
         return print_error("--format xlsx is for rows, not for --by or --json");
     if (isatty(STDOUT_FILENO))
         return print_error("a workbook is no text: send it to a file, with > judged.xlsx");
-    return STATUS_CONTINUE;
+    return batch_workbook_prepare();
 }
 
 /* Lines of JSON have no separators and no columns. */

@@ -3,6 +3,7 @@
  * is complete. */
 #include "batch/workbook.h"
 #include "batch/results.h"
+#include "batch/xlsx.h"
 #include "io/temporary_file.h"
 #include "ui/compiler.h"
 #include "ui/language.h"
@@ -14,7 +15,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <xlsxwriter.h>
 
 /* A cell holds 32,767 characters of up to four bytes. */
 #define CELL_SIZE ((size_t)32767 * 4 + 1)
@@ -42,7 +42,7 @@ struct batch_workbook {
     char clean[CELL_SIZE];
 };
 
-bool batch_workbook_is_built(void) { return true; }
+int batch_workbook_prepare(void) { return xlsx_load(); }
 
 static bool stop(batch_chunk *chunk, uint64_t line, lxw_error error)
 {
@@ -64,21 +64,21 @@ static bool add_styles(batch_workbook *to, int decimals)
                   [STYLE_OPEN] = {0x6B4A00, 0xFCEFC9}};
     char digits[20] = "0";
     for (int i = 0; i < STYLES; i++) {
-        to->style[i] = workbook_add_format(to->book);
+        to->style[i] = xlsx.workbook_add_format(to->book);
         if (to->style[i] == NULL)
             return false;
     }
     for (int i = STYLE_GOOD; i <= STYLE_OPEN; i++) {
-        format_set_font_color(to->style[i], colors[i].ink);
-        format_set_bg_color(to->style[i], colors[i].paper);
-        format_set_bold(to->style[i]);
+        xlsx.format_set_font_color(to->style[i], colors[i].ink);
+        xlsx.format_set_bg_color(to->style[i], colors[i].paper);
+        xlsx.format_set_bold(to->style[i]);
     }
-    format_set_bold(to->style[STYLE_HEADING]);
-    format_set_bottom(to->style[STYLE_HEADING], LXW_BORDER_THIN);
-    format_set_num_format(to->style[STYLE_FRACTION], "# ?\?\?/?\?\?" /* no trigraph */);
+    xlsx.format_set_bold(to->style[STYLE_HEADING]);
+    xlsx.format_set_bottom(to->style[STYLE_HEADING], LXW_BORDER_THIN);
+    xlsx.format_set_num_format(to->style[STYLE_FRACTION], "# ?\?\?/?\?\?" /* no trigraph */);
     if (decimals > 0)
         snprintf(digits, sizeof digits, "0.%.*s", decimals, "000000");
-    format_set_num_format(to->style[STYLE_NUMBER], digits);
+    xlsx.format_set_num_format(to->style[STYLE_NUMBER], digits);
     return true;
 }
 
@@ -87,7 +87,7 @@ static bool set_day(lxw_workbook *book, rodt_date day)
 {
     struct tm date = {.tm_year = day.year - 1900, .tm_mon = day.month - 1, .tm_mday = day.day, .tm_hour = 12};
     lxw_doc_properties properties = {.created = mktime(&date)};
-    return workbook_set_properties(book, &properties) == LXW_NO_ERROR;
+    return xlsx.workbook_set_properties(book, &properties) == LXW_NO_ERROR;
 }
 
 static bool open_book(batch_workbook *to, const batch_run *run)
@@ -102,8 +102,8 @@ static bool open_book(batch_workbook *to, const batch_run *run)
     if (to->file == NULL)
         return false;
     snprintf(path, sizeof path, "/dev/fd/%d", fileno(to->file));
-    to->book = workbook_new_opt(path, &options);
-    to->sheet = to->book != NULL ? workbook_add_worksheet(to->book, NULL) : NULL;
+    to->book = xlsx.workbook_new_opt(path, &options);
+    to->sheet = to->book != NULL ? xlsx.workbook_add_worksheet(to->book, NULL) : NULL;
     return to->sheet != NULL && add_styles(to, run->options->decimals) && set_day(to->book, run->context.day);
 }
 
@@ -150,7 +150,7 @@ static bool put_text(batch_chunk *chunk, uint64_t line, size_t column, const cha
     else if (shown != NULL && shown[0] == '\0')
         return true;
     else if (shown != NULL)
-        error = worksheet_write_string(to->sheet, to->row, (lxw_col_t)column, shown, style);
+        error = xlsx.worksheet_write_string(to->sheet, to->row, (lxw_col_t)column, shown, style);
     return error == LXW_NO_ERROR || stop(chunk, line, error);
 }
 
@@ -158,7 +158,7 @@ static bool put_number(batch_chunk *chunk, uint64_t line, size_t column, double 
 {
     batch_workbook *to = chunk->run->workbook;
     lxw_error error = column < LXW_COL_MAX && to->row < LXW_ROW_MAX
-                          ? worksheet_write_number(to->sheet, to->row, (lxw_col_t)column, number, style)
+                          ? xlsx.worksheet_write_number(to->sheet, to->row, (lxw_col_t)column, number, style)
                           : LXW_ERROR_WORKSHEET_INDEX_OUT_OF_RANGE;
     return error == LXW_NO_ERROR || stop(chunk, line, error);
 }
@@ -200,7 +200,7 @@ static void set_widths(lxw_worksheet *sheet, size_t inputs, size_t results)
 {
     for (size_t i = 0; i < inputs + results && i < LXW_COL_MAX; i++) {
         double width = i == inputs + RESULT_VERDICT ? 20 : i == inputs + RESULT_REASONS ? 50 : 14;
-        worksheet_set_column(sheet, (lxw_col_t)i, (lxw_col_t)i, width, NULL);
+        xlsx.worksheet_set_column(sheet, (lxw_col_t)i, (lxw_col_t)i, width, NULL);
     }
 }
 
@@ -218,7 +218,7 @@ bool batch_workbook_header(batch_chunk *chunk, const title_lines *titles, const 
     }
     set_widths(to->sheet, record->count, batch_result_count(options));
     to->header = to->row++;
-    worksheet_freeze_panes(to->sheet, to->row, 0);
+    xlsx.worksheet_freeze_panes(to->sheet, to->row, 0);
     return true;
 }
 
@@ -314,12 +314,12 @@ bool batch_workbook_finish(batch_chunk *chunk)
 {
     batch_workbook *to = chunk->run->workbook;
     size_t width = chunk->run->header.count + batch_result_count(chunk->run->options);
-    worksheet_autofilter(to->sheet, to->header, 0, to->row - 1, (lxw_col_t)(width - 1));
-    lxw_error error = workbook_close(to->book);
+    xlsx.worksheet_autofilter(to->sheet, to->header, 0, to->row - 1, (lxw_col_t)(width - 1));
+    lxw_error error = xlsx.workbook_close(to->book);
     to->book = NULL;
     if (error != LXW_NO_ERROR)
         return batch_chunk_stop(chunk, 0, "the workbook cannot be written: %s",
-                                errno != 0 ? say_system_error(errno) : lxw_strerror(error));
+                                errno != 0 ? say_system_error(errno) : xlsx.lxw_strerror(error));
     return copy(chunk, to->file);
 }
 
@@ -328,7 +328,7 @@ void batch_workbook_free(batch_run *run)
     if (run->workbook == NULL)
         return;
     if (run->workbook->book != NULL)
-        lxw_workbook_free(run->workbook->book);
+        xlsx.lxw_workbook_free(run->workbook->book);
     if (run->workbook->file != NULL)
         fclose(run->workbook->file);
     if (run->workbook->point != (locale_t)0) {

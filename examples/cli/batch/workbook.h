@@ -7,8 +7,8 @@
 #include "batch/chunk.h"
 #include "input/title_lines.h"
 
-/* False: this build has no library for it. */
-bool batch_workbook_is_built(void);
+/* Before all others: gets the library that writes workbooks. STATUS_CONTINUE, or the status after a message. */
+int batch_workbook_prepare(void);
 
 /* Each of the following returns false where the run must stop; the chunk says why. */
 bool batch_workbook_open(batch_chunk *chunk);
