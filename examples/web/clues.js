@@ -3,38 +3,52 @@
 // allows, and which observation comes next.
 "use strict";
 
-const looking = { said: {}, unseen: [], chosen: null };
+/* Where the page looks for signs, and the one that was picked from the list. What was seen is in the record. */
+const looking = { place: null, chosen: null };
 
 function beginClues() {
-  Object.assign(looking, { said: {}, unseen: [], chosen: null });
+  Object.assign(looking, { place: app.reply.question.place, chosen: null });
   showClue();
 }
 
-/* What the command said of what was seen; of nothing it says nothing, whatever it said before. */
-function answerToClues() {
-  const { identified, settled } = app.reply.question,
-    any = Object.keys(looking.said).length > 0;
-  return any ? { next: identified && identified.next_observation, settled } : { next: null, settled: null };
+/* True where whoever has begun stays with the clues; after a reload, whoever has seen something. */
+function staysAtClues(question) {
+  if (!question || question.place !== looking.place) looking.place = null;
+  if (!question || !question.seen || question.asked !== "question") return false;
+  return looking.place !== null || question.seen.length > 0;
 }
 
-/* All that was seen, as one line that a person would type. */
-function askWhich() {
-  const question = app.reply.question,
-    seen = question.clues.filter((one) => looking.said[one.clue]).map((one) => looking.said[one.clue]);
+function seenOf(clue) {
+  return app.reply.question.seen.find((one) => one.clue === clue) || null;
+}
+
+/* One more observation, the last of all that are there. A value is a word's meaning, a text, or ? for "cannot tell". */
+function saw(clue, value) {
+  const others = app.reply.question.seen.filter((one) => one.clue !== clue);
   looking.chosen = null;
-  if (seen.length > 0) app.reply = call({ do: "answer", line: `${question.clues_word} ${seen.join("; ")}` });
-  showClue();
+  answer("clues " + [...others, { clue, value }].map((one) => `${one.clue} ${one.value}`).join("; "));
 }
 
-function saw(clue, text) {
-  looking.said[clue] = text;
-  askWhich();
+function startAgain() {
+  looking.chosen = null;
+  answer("clues -");
+}
+
+/* Takes back the first tap of a reading, then the choice from the list, then the last observation. */
+function leaveClue() {
+  if (app.undo && app.undo()) return;
+  const chosen = looking.chosen;
+  looking.chosen = null;
+  if (chosen) return showClue();
+  if (app.reply.question.seen.length > 0) return answer("<");
+  looking.place = null;
+  return showQuestion();
 }
 
 /* What settles most; what cannot be seen gives way to what else is left. */
 function nextClue(question) {
-  const left = question.clues.filter((one) => !looking.said[one.clue] && !looking.unseen.includes(one.clue)),
-    { next } = answerToClues();
+  const left = question.clues.filter((one) => !seenOf(one.clue)),
+    next = question.identified && question.identified.next_observation;
   if (looking.chosen) return question.clues.find((one) => one.clue === looking.chosen);
   if (next === "nothing") return null;
   return left.find((one) => one.observation === next) || left[0] || null;
@@ -50,12 +64,12 @@ function stampKeys(question, send) {
 }
 
 function fillClue(host, question, clue) {
-  const send = (text) => saw(clue.clue, clue.before ? `${clue.before} ${text}` : text);
+  const send = (value) => saw(clue.clue, value);
   if (clue.words.length > 0)
     host.replaceChildren(
       keyRow(
         "names",
-        clue.words.map((one) => button(one.word, () => send(one.word))),
+        clue.words.map((one) => button(one.word, () => send(one.means))),
       ),
     );
   else if (clue.clue === "stamp") host.replaceChildren(stampKeys(question, send));
@@ -64,23 +78,38 @@ function fillClue(host, question, clue) {
   return null;
 }
 
-/* What they are goes into the notes of the wheel end before the answer. */
-function takeSettled() {
-  const question = app.reply.question,
-    seen = question.clues.map((one) => looking.said[one.clue]).filter(Boolean);
-  app.reply = call({ do: "answer", line: `note ${question.clues_word}: ${seen.join("; ")}` });
-  answer(question.settled);
+/* What the observations allow stands behind the line that names them. What is wrong comes first, a long list of
+ * chambers last. */
+function candidateLines(said, any) {
+  const begin = said.map((item) => item.kind).lastIndexOf("noted"),
+    found = any ? said.slice(begin + 1).filter((item) => item.kind !== "refused") : [];
+  const chambers = found.filter((item) => item.kind === "detail").length,
+    order = chambers > 3 ? ["warning", "text", "detail"] : ["warning", "detail", "text"];
+  return [
+    ...said.filter((item) => item.kind === "refused"),
+    ...order.flatMap((kind) => found.filter((item) => item.kind === kind)),
+  ].map(paragraph);
 }
 
-/* What is wrong first; a long list of chambers last. */
-function candidateLines(said) {
-  const chambers = said.filter((item) => item.kind === "detail").length,
-    order = chambers > 3 ? ["refused", "warning", "text", "detail"] : ["refused", "warning", "detail", "text"];
-  return order.flatMap((kind) => said.filter((item) => item.kind === kind)).map(paragraph);
+/* What was seen so far, in one line. */
+function seenLine(question) {
+  const seen = question.seen.filter((one) => one.says);
+  if (seen.length === 0) return null;
+  return make(
+    "p",
+    { class: "noted long" },
+    make("span", { "aria-hidden": "true" }, "✓ "),
+    seen.flatMap((one, i) => [i > 0 ? " · " : null, ...reading(one.says)]),
+  );
 }
 
 function settledSize(settled) {
   return settled ? settled.split(" ")[1] || "" : "?";
+}
+
+function signOf(clue) {
+  const seen = seenOf(clue);
+  return seen ? reading(seen.says || seen.value) : "";
 }
 
 function chooseClue() {
@@ -92,7 +121,7 @@ function chooseClue() {
       keyRow(
         "one",
         question.clues.map((one) =>
-          button([make("span", {}, one.title), make("b", {}, looking.said[one.clue] || "")], () => {
+          button([make("span", {}, one.title), make("b", {}, signOf(one.clue))], () => {
             looking.chosen = one.clue;
             showClue();
           }, "key row"),
@@ -104,18 +133,13 @@ function chooseClue() {
 }
 
 function clueKeys(settled, clue) {
-  const cannotTell = () => {
-    delete looking.said[clue.clue];
-    looking.unseen.push(clue.clue);
-    askWhich();
-  };
   const take = `${word("takeChamber")} ${settled}`;
   return [
-    settled ? keyRow("one", [button(take, takeSettled, "key primary")]) : null,
+    settled ? keyRow("one", [button(take, () => answer(settled), "key primary")]) : null,
     keyRow("three", [
-      clue ? button(word("cannotTell"), cannotTell) : button(word("restart"), beginClues),
+      clue ? button(word("cannotTell"), () => saw(clue.clue, "?")) : button(word("restart"), startAgain),
       button(word("otherSign"), chooseClue),
-      button(word("back"), showQuestion),
+      button(word("back"), leaveClue),
     ]),
   ].filter(Boolean);
 }
@@ -123,16 +147,16 @@ function clueKeys(settled, clue) {
 function showClue() {
   const question = app.reply.question,
     clue = nextClue(question),
-    { settled } = answerToClues(),
+    settled = question.settled,
     host = make("div", { class: "answers" });
   const title = clue ? clue.title : settled ? word("settled") : word("notSettled");
-  const asked = Object.keys(looking.said).length > 0;
   paint({
     name: "clue",
     bar: [make("p", { class: "part" }, titleOfQuestion(question))],
     top: [
       make("div", { class: "scene" }, chamberDrawing(clue ? clue.clue : "chamber", settledSize(settled))),
-      ...(asked ? candidateLines(app.reply.said) : []),
+      seenLine(question),
+      ...candidateLines(app.reply.said, question.seen.length > 0),
     ],
     panel: [
       make(

@@ -49,7 +49,8 @@ function takeReply(reply) {
   const show = () => {
     app.busy = false;
     app.way = null;
-    if (reply.question) showQuestion();
+    if (staysAtClues(reply.question)) showClue();
+    else if (reply.question) showQuestion();
     else if (reply.vehicle) showEnd();
     else showFailure((reply.said || []).map((item) => item.text).join(" "));
   };

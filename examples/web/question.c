@@ -10,16 +10,10 @@
 
 /* --- Words --------------------------------------------------------------------------------------------- */
 
-static const char *last_word(const char *list)
-{
-    const char *comma = strrchr(list, ',');
-    return comma != NULL ? comma + 1 + strspn(comma + 1, " ") : list;
-}
-
 static void put_word(json_writer *json, const char *list, const char *meaning)
 {
     json_open(json, '{');
-    json_pair(json, "word", last_word(say(list)));
+    json_pair(json, "word", walk_last_of(say(list)));
     json_pair(json, "means", meaning);
     json_close(json, '}');
 }
@@ -56,7 +50,7 @@ static void put_chambers(json_writer *json, const rodt_rules *rules)
 /* What can be seen of a chamber whose stamp cannot be read, and how a line of it begins. */
 static void put_clues(json_writer *json)
 {
-    json_pair(json, "clues_word", last_word(say(WORDS_CLUES)));
+    json_pair(json, "clues_word", walk_last_of(say(WORDS_CLUES)));
     json_key(json, "clues");
     json_open(json, '[');
     for (size_t i = 0; i < WALK_CLUES; i++) {
@@ -65,8 +59,24 @@ static void put_clues(json_writer *json)
         json_pair(json, "clue", rodt_clue_name(clue->clue));
         json_pair(json, "observation", rodt_observation_name(clue->observation));
         json_pair(json, "title", say(clue->title));
-        json_pair(json, "before", clue->before != NULL ? last_word(say(clue->before)) : NULL);
+        json_pair(json, "before", clue->before != NULL ? walk_last_of(say(clue->before)) : NULL);
         put_words(json, clue->words);
+        json_close(json, '}');
+    }
+    json_close(json, ']');
+}
+
+static void put_seen(json_writer *json, const walk_seen *seen)
+{
+    char said[WALK_SAID_SIZE];
+    json_key(json, "seen");
+    json_open(json, '[');
+    for (size_t i = 0; i < seen->count; i++) {
+        const walk_seen_clue *one = &seen->one[i];
+        json_open(json, '{');
+        json_pair(json, "clue", rodt_clue_name(one->of->clue));
+        json_pair(json, "value", one->value);
+        json_pair(json, "says", strcmp(one->value, WALK_UNSEEN) != 0 ? walk_say_clue(one, said) : NULL);
         json_close(json, '}');
     }
     json_close(json, ']');
@@ -76,20 +86,21 @@ static rodt_status format_found(const void *value, char *text, size_t size, size
 {
     const walk_session *at = value;
     const walk *of = at->of;
-    return rodt_identification_json_format(&at->found, rodt_rules_find(of->record.head[HEAD_RULES].text),
+    return rodt_identification_json_format(&at->seen.found, rodt_rules_find(of->record.head[HEAD_RULES].text),
                                            of->context.day, NULL, 0, text, size, needed);
 }
 
-/* What the clues of the line before allow. */
+/* The clues of the record, the last one last, and what they allow. */
 static void put_found(json_writer *json, const walk_session *at)
 {
     char settled[RODT_CHAMBER_TEXT_SIZE];
+    put_seen(json, &at->seen);
     json_key(json, "identified");
-    if (at->identified)
+    if (at->seen.any)
         json_record(json, format_found, at);
     else
         json_text(json, NULL);
-    json_pair(json, "settled", at->identified ? walk_settled(&at->found, settled) : NULL);
+    json_pair(json, "settled", at->seen.any ? walk_settled(&at->seen.found, settled) : NULL);
 }
 
 /* --- A question ---------------------------------------------------------------------------------------- */
@@ -209,7 +220,7 @@ static void put_answers(json_writer *json, const walk_session *at)
         json_pair(json, "unit", rodt_unit_name(unit));
         json_pair(json, "division", record->end_count > 0 ? record->ends[0][END_DIVISION].text : NULL);
     }
-    json_pair(json, "never", walk_takes_never(&at->item) ? last_word(say(WORDS_NEVER)) : NULL);
+    json_pair(json, "never", walk_takes_never(&at->item) ? walk_last_of(say(WORDS_NEVER)) : NULL);
     json_key(json, "skip");
     json_bool(json, !question->mandatory);
     put_default(json, at);
@@ -229,7 +240,7 @@ void put_question(json_writer *json, walk_session *at)
     put_subject(json, at);
     put_answers(json, at);
     json_pair(json, "doubted", doubts ? at->doubted : NULL);
-    json_pair(json, "keep", last_word(say(WORDS_KEEP)));
+    json_pair(json, "keep", walk_last_of(say(WORDS_KEEP)));
     json_pair(json, "help", say(walk_questions[at->item.id].help));
     put_spoken(json, at);
     json_close(json, '}');

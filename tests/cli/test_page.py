@@ -300,7 +300,38 @@ class WalkRound(Page):
             found = self.answer(f"{question['clues_word']} {clues['rated-stroke']['before']} 2 1/2")["question"]
             self.assertIsNone(found["settled"])
             self.assertNotEqual(found["identified"]["next_observation"], "nothing")
-            self.assertIsNone(self.answer("?")["question"]["identified"])
+            self.assertEqual([(one["clue"], one["value"]) for one in found["seen"]], [("rated-stroke", "2 1/2")])
+            self.assertEqual(self.answer("?")["question"]["identified"], found["identified"])
+            self.assertEqual(self.answer("clues -")["question"]["seen"], [])
+
+    def test_clues_of_a_page_that_was_gone(self):
+        """They are in the record after each of them, in every language the same; the last one is taken back first."""
+        reply = self.begin(*DAY, "--rules", "us-fmcsr")
+        while reply["question"]["place"] != "1L chamber":
+            reply = self.answer(self.line_for(reply["question"]))
+        kept, seen = [], ""
+        for one in ("family clamp", "stamp ?", "diameter 206 mm", "port-shape square"):
+            seen += ("; " if seen else "") + one
+            reply = self.answer("clues " + seen)
+            kept.append((reply["record"], reply["question"]["seen"], reply["question"]["settled"]))
+        for language in LANGUAGES:
+            for record, before, settled in kept:
+                self.assertIn("1L clues", record)
+                reply = self.begin(record=record, language=language)
+                while reply["question"]["place"] != "1L chamber":
+                    words = {word["means"]: word["word"] for word in reply["question"]["words"]}
+                    reply = self.answer(words.get("yes", words.get("released", words.get("off"))))
+                after = reply["question"]["seen"]
+                self.assertEqual([(one["clue"], one["value"]) for one in after],
+                                 [(one["clue"], one["value"]) for one in before])
+                self.assertEqual([one["says"] is None for one in after], [one["value"] == "?" for one in after])
+                self.assertEqual(reply["question"]["settled"], settled)
+        for record, before, _ in reversed(kept[:-1]):
+            reply = self.answer("<")
+            self.assertEqual([one["value"] for one in reply["question"]["seen"]], [one["value"] for one in before])
+        reply = self.answer("<")
+        self.assertEqual((reply["question"]["place"], reply["question"]["seen"]), ("1L chamber", []))
+        self.assertNotEqual(self.answer("<")["question"]["place"], "1L chamber")
 
     def line_for(self, question):
         return look_up({"cautions": "yes", "vehicle": "s", "axles": "1", "chocks": "yes", "spring_brake": "yes", "engine": "yes",

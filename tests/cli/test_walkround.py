@@ -665,7 +665,7 @@ class Words(Walk):
         self.assertNotIn("chamber", self.record()["wheel_ends"][0])
 
     def test_clues(self):
-        """Each clue narrows what it can be, and the one that would settle it is named; nothing goes into the record."""
+        """Each clue narrows what it can be, and the one that would settle it is named; the question stays open."""
         talk = self.at("1L chamber")
         talk.patient = True
         said = " ".join(talk.answer("clues clamp").split())
@@ -688,6 +688,93 @@ class Words(Walk):
         self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
         self.assertNotIn("chamber", self.record()["wheel_ends"][0])
         self.assertIn("clamp 30 long", talk.answer("clamp 30 long"))
+
+    def steps(self):
+        return {step["step"]: step["answer"] for step in self.record()["steps"]}
+
+    def test_clues_are_kept(self):
+        """As steps in one spelling, whatever was typed, until the chamber is answered; then in the remark."""
+        talk = self.at("1L chamber")
+        talk.patient = True
+        self.assertIn("= seen: square ports; clamp band; tag ?; diameter 8 1/8",
+                      " ".join(talk.answer("clues square ports,clamp; tag ?; diameter 8 1/8").split()))
+        kept = "port-shape square; family clamp; tag ?; diameter 8 1/8"
+        self.assertEqual(self.steps()["1L clues"], kept)
+        for line in ("clues", "clues foo", "clues clamp, clamp", "clues family what", "clues stamp", "clues tag",
+                     "clues diameter 0", "clues clamp, stamp C"):
+            self.assertIn("Not accepted", talk.answer(line), line)
+            self.assertEqual(self.steps()["1L clues"], kept, line)
+        self.assertIn("1L clues: square ports; clamp band; tag ?; diameter 8 1/8", talk.answer("show"))
+        talk.answer("note rod end is dry")
+        talk.leave()
+        talk = self.begin()
+        talk.patient = True
+        self.taken_up(talk, "1L chamber")
+        said = " ".join(talk.said.split())
+        self.assertIn("= seen: square ports; clamp band; tag ?; diameter 8 1/8 clamp 30 long", said)
+        self.assertIn("the answer is clamp 30 long.", said)
+        self.assertIn("clamp 30 long", talk.answer("clamp 30 long"))
+        self.assertNotIn("1L clues", self.steps())
+        end = self.record()["wheel_ends"][0]
+        self.assertEqual((end["chamber"], end["remark"]),
+                         ("clamp 30 long", "rod end is dry; clues: square ports; clamp band; diameter 8 1/8"))
+        self.assertTrue(is_valid(self.record()))
+
+    def test_the_last_clue_is_taken_back_first(self):
+        talk = self.at("1L chamber")
+        talk.patient = True
+        talk.answer("clues clamp; stamp ?; diameter 8 1/8")
+        for kept in ("family clamp; stamp ?", "family clamp"):
+            talk.answer("<")
+            self.assertEqual(self.steps()["1L clues"], kept)
+        self.assertNotIn("clamp 30 standard", talk.answer("clues stamp ?"))
+        self.assertEqual(self.steps()["1L clues"], "stamp ?")
+        talk.answer("back")
+        self.assertNotIn("1L clues", self.steps())
+        self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
+        talk.answer("clues clamp")
+        talk.answer("clues -")
+        self.assertNotIn("1L clues", self.steps())
+        talk.answer("<")
+        self.assertFalse(talk.prompts[-1].startswith("1L chamber"))
+
+    def test_clues_of_what_is_left_out(self):
+        """A chamber that is skipped keeps what was seen of it; what nobody could see says nothing."""
+        talk = self.at("1L chamber")
+        talk.patient = True
+        talk.answer("clues bolt")
+        talk.answer("skip")
+        talk.answer("back 1L")
+        talk.answer("clues tag ?")
+        talk.answer("skip")
+        self.assertEqual(self.record()["wheel_ends"][0]["remark"], "clues: flange with bolts")
+        self.assertFalse([name for name in self.steps() if name.endswith("clues")])
+
+    def test_clues_without_room_in_the_remark(self):
+        talk = self.at("1L chamber")
+        talk.patient = True
+        for _ in range(2):
+            talk.answer("note " + 390 * "x")
+        talk.answer("clues clamp; diameter 8 1/8")
+        talk.answer("30")
+        self.assertEqual(self.record()["wheel_ends"][0]["chamber"], "30")
+        self.assertEqual(self.steps()["1L clues"], "family clamp; diameter 8 1/8")
+
+    def test_clues_of_another_hand(self):
+        """A step that is no clues is shown as it is, and means nothing."""
+        talk = self.at("1L chamber")
+        talk.answer("clues clamp; diameter 8 1/8")
+        talk.leave()
+        for text in ("family", "clamp, clamp", "diameter big", "diameter 2 in; foo", "x" * 900, "stamp " + "1" * 900, "-"):
+            record = self.record()
+            for step in record["steps"]:
+                step["answer"] = text if step["step"] == "1L clues" else step["answer"]
+            self.file.write_text(json.dumps(record), encoding="utf-8")
+            talk = self.begin()
+            self.taken_up(talk, "1L chamber")
+            self.assertNotIn("seen:", talk.said, text)
+            self.assertIn("1L clues: " + text[:60], " ".join(talk.answer("show").split()))
+            talk.leave()
 
     def test_never_where_it_is_no_answer(self):
         talk = self.at("Drain valves")

@@ -371,9 +371,22 @@ test("an odd reading is kept by another key in another place, or replaced", asyn
   await browser.close();
 });
 
+/* The screen after a tap, once its answer is kept. */
+async function clueTitle(page) {
+  await page.waitForFunction(() => !app.busy);
+  return page.locator("#panel h1").textContent();
+}
+
+const DIAMETER = /^What is the outside diameter/;
+
+async function chooseDiameter(page, person) {
+  await person.tapText("Another sign");
+  await page.getByRole("button", { name: DIAMETER }).tap();
+}
+
 test("a stamp that is not legible: one observation a screen, until one chamber is left", async () => {
   const { browser, page, person } = await open(ADDRESS);
-  const title = () => page.locator("#panel h1").textContent(),
+  const title = () => clueTitle(page),
     check = async (screen) => {
       await checkScreen(page, screen);
       await checkAccess(page, screen);
@@ -388,31 +401,34 @@ test("a stamp that is not legible: one observation a screen, until one chamber i
   assert.match(await title(), /stamp/); // the command asks for it first
   await check("stamp");
   await person.tapText("Cannot tell");
+  await title();
   await person.tapText("Another sign");
   await check("list of clues");
-  await page.getByRole("button", { name: /^What is the outside diameter/ }).tap();
+  await page.getByRole("button", { name: DIAMETER }).tap();
   await person.read("8 1/8");
   assert.match(await page.locator("#top").textContent(), /clamp 30 standard.*clamp 30 long.*strictest limit: 2\./);
+  assert.strictEqual(await page.locator("#top .noted").textContent(), "✓ clamp band · diameter 8 1/8");
   assert.strictEqual(await page.locator("#panel .primary").textContent(), "Answer: clamp 30");
   assert.match(await title(), /shape have the air ports/);
   await check("ports");
   await person.tapText("square ports");
-  await check("settled");
   assert.match(await title(), /One chamber is left/);
+  await check("settled");
   assert.doesNotMatch(await page.locator("#top").textContent(), /the answer is/);
   await person.tapText("Answer: clamp 30 long");
   assert.strictEqual((await person.question()).place, "1L adjuster");
   const end = JSON.parse(await person.record()).wheel_ends[0];
   assert.deepStrictEqual(
     [end.chamber, end.remark],
-    ["clamp 30 long", "clues: clamp band; square ports; diameter 8 1/8"],
+    ["clamp 30 long", "clues: clamp band; diameter 8 1/8; square ports"],
   );
   await person.tapText("Back");
   await person.tapText("Not legible");
   await person.tapText("clamp band");
+  await title();
   await person.tapText("20");
-  await person.tapText("Another sign");
-  await page.getByRole("button", { name: /^What is the outside diameter/ }).tap();
+  await title();
+  await chooseDiameter(page, person);
   await person.read("8 1/8");
   assert.match(await page.locator("#top .warning").textContent(), /contradict each other/);
   assert.strictEqual(await page.locator("#panel .primary").count(), 0);
@@ -424,6 +440,113 @@ test("a stamp that is not legible: one observation a screen, until one chamber i
   assert.strictEqual((await person.question()).place, "1L chamber");
   await checkPerson(person);
   await browser.close();
+});
+
+test("Back takes back a first tap, a choice, the last clue, then the clues", async () => {
+  const { browser, page, person } = await open(ADDRESS);
+  const seen = () => page.evaluate(() => app.reply.question.seen.map((one) => `${one.clue} ${one.value}`)),
+    back = async () => {
+      await person.tapText("Back");
+      return clueTitle(page);
+    };
+  await person.begin("us-fmcsr");
+  await walkTo(person, "1L chamber");
+  await person.tapText("Not legible");
+  await person.tapText("clamp band");
+  await clueTitle(page);
+  await person.tapText("Cannot tell");
+  await clueTitle(page);
+  await chooseDiameter(page, person);
+  await page.locator('.keys .mark[aria-label^="8 "]').tap();
+  assert.match(await back(), DIAMETER);
+  assert.strictEqual(await page.locator('.keys .mark[aria-label^="8 "]').count(), 1);
+  assert.doesNotMatch(await back(), DIAMETER);
+  assert.deepStrictEqual(await seen(), ["family clamp", "stamp ?"]);
+  assert.match(await back(), /stamp/);
+  assert.deepStrictEqual(await seen(), ["family clamp"]);
+  assert.match(await back(), /holds the two halves/);
+  assert.deepStrictEqual(await seen(), []);
+  await person.tapText("Back");
+  assert.strictEqual((await person.question()).place, "1L chamber");
+  await person.tapText("Back");
+  assert.notStrictEqual((await person.question()).place, "1L chamber");
+  await checkPerson(person);
+  await browser.close();
+});
+
+/* The break asks again for the chocks and the like; then the clues are there, and none of them is asked for again. */
+async function backAtClues(page, person, screen = "clue") {
+  const due = async (question) => question.place !== "1L chamber";
+  await person.walk(plans.truck, due);
+  await page.waitForFunction((name) => document.body.dataset.screen === name, screen);
+}
+
+const OBSERVED = [
+  ["family clamp", (person) => person.tapText("clamp band")],
+  ["stamp ?", (person) => person.tapText("Cannot tell")],
+  ["diameter 8 1/8", async (person, page) => {
+    await chooseDiameter(page, person);
+    await person.read("8 1/8");
+  }],
+  ["port-shape ?", (person) => person.tapText("Cannot tell")],
+];
+
+test("a page that is loaded again at any clue has every one of them", async () => {
+  const { browser, page, person } = await open(ADDRESS);
+  const seen = [];
+  await person.begin("us-fmcsr");
+  await walkTo(person, "1L chamber");
+  await person.tapText("Not legible");
+  for (const [one, press] of OBSERVED) {
+    await press(person, page);
+    seen.push(one);
+    const title = await clueTitle(page),
+      kept = await person.record(),
+      said = await page.locator("#top .say").allTextContents();
+    await page.reload();
+    await takeUp(page, person, kept);
+    await backAtClues(page, person);
+    assert.strictEqual(await clueTitle(page), title);
+    assert.deepStrictEqual(await page.locator("#top .say").allTextContents(), said);
+    assert.deepStrictEqual(
+      await page.evaluate(() => app.reply.question.seen.map((clue) => `${clue.clue} ${clue.value}`)),
+      seen,
+    );
+  }
+  await person.tapText("Answer: clamp 30");
+  assert.strictEqual((await person.question()).place, "1L stroke_class");
+  await checkPerson(person);
+  await browser.close();
+});
+
+test("a browser that is killed among the clues has all that were answered", async () => {
+  const profile = path.join(folder, "clues"),
+    seen = [];
+  let kept = null;
+  for (const [one, press] of OBSERVED) {
+    const { context, page, person } = await openKept(ADDRESS, profile);
+    const pid = Number(fs.readlinkSync(path.join(profile, "SingletonLock")).split("-").pop());
+    if (kept === null) {
+      await person.begin("us-fmcsr");
+      await walkTo(person, "1L chamber");
+      await person.tapText("Not legible");
+    } else {
+      await page.waitForFunction((text) => keptRecords().some((entry) => entry.record === text), kept);
+      await takeUp(page, person, kept);
+      await backAtClues(page, person);
+    }
+    await press(person, page);
+    seen.push(one);
+    await clueTitle(page);
+    kept = await person.record();
+    process.kill(pid, "SIGKILL");
+    await context.close().catch(() => null);
+    fs.rmSync(path.join(profile, "SingletonLock"), { force: true });
+    assert.deepStrictEqual(
+      JSON.parse(kept).steps.find((step) => step.step === "1L clues").answer.split("; "),
+      seen,
+    );
+  }
 });
 
 test("Back undoes the first tap of a reading, then the answer before", async () => {

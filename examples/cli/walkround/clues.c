@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A stamp that cannot be read: which chambers what else can be seen allows, and what to look at next. */
+/* A stamp that cannot be read: which chambers what else can be seen allows, and what to look at next. The record keeps
+ * it as a step until there is an answer. */
 #include "walkround/walkround.h"
 #include "commands/candidates.h"
 #include "ui/compiler.h"
@@ -76,22 +77,53 @@ static rodt_status take_text(rodt_clue clue, const char *text, rodt_clues *out, 
     return rodt_length_parse_strict(text, clue == RODT_CLUE_DIAMETER ? &out->diameter : &out->rated_stroke, error);
 }
 
-/* `seen` are the clues that were said before. */
-static rodt_status take_clue(const char *text, uint32_t *seen, rodt_clues *out, rodt_error *error)
+static const walk_word *word_of(const walk_word *words, const char *meaning)
+{
+    while (words->spellings != NULL && strcmp(words->meaning, meaning) != 0)
+        words++;
+    return words->spellings != NULL ? words : NULL;
+}
+
+/* What a text says of that clue, as a person types it or by the clue's name, as the record has it; NULL = nothing. */
+static const char *value_of(const walk_clue *of, const char *text)
+{
+    const char *named = walk_text_after(text, rodt_clue_name(of->clue));
+    bool unseen = named != NULL && strcmp(named, WALK_UNSEEN) == 0;
+    if (of->words == NULL) {
+        const char *rest = text_after_listed(of->before, text);
+        return rest != NULL ? rest : named != NULL && named[0] != '\0' ? named : NULL;
+    }
+    const walk_word *word = named != NULL ? word_of(of->words, named) : walk_find_word(of->words, text);
+    return unseen ? named : word != NULL ? word->meaning : NULL;
+}
+
+static rodt_status take_value(const walk_clue *of, const char *value, walk_seen *out, rodt_error *error)
+{
+    if (strcmp(value, WALK_UNSEEN) == 0)
+        return RODT_OK;
+    out->any = true;
+    if (of->words == NULL)
+        return take_text(of->clue, value, &out->clues, error);
+    take_word(of->clue, value, &out->clues);
+    return RODT_OK;
+}
+
+static rodt_status take_clue(const char *text, walk_seen *out, rodt_error *error)
 {
     for (size_t i = 0; i < WALK_CLUES; i++) {
         const walk_clue *of = &walk_clues[i];
-        const walk_word *word = of->words != NULL ? walk_find_word(of->words, text) : NULL;
-        const char *rest = of->words == NULL ? text_after_listed(of->before, text) : NULL;
-        if (word == NULL && rest == NULL)
+        const char *value = value_of(of, text);
+        if (value == NULL)
             continue;
-        if ((*seen & of->clue) != 0)
-            return refuse(error, say("this clue is there twice"));
-        *seen |= of->clue;
-        if (word != NULL)
-            take_word(of->clue, word->meaning, out);
-        rodt_status status = word != NULL ? RODT_OK : take_text(of->clue, rest, out, error);
-        error->column += status != RODT_OK && error->column > 0 && rest != NULL ? (uint32_t)(rest - text) : 0;
+        for (size_t k = 0; k < out->count; k++) {
+            if (out->one[k].of == of)
+                return refuse(error, say("this clue is there twice"));
+        }
+        walk_seen_clue *one = &out->one[out->count++];
+        one->of = of;
+        snprintf(one->value, sizeof one->value, "%s", value);
+        rodt_status status = take_value(of, value, out, error);
+        error->column += status != RODT_OK && error->column > 0 ? (uint32_t)(value - text) : 0;
         return status;
     }
     return refuse_unknown(error);
@@ -106,24 +138,132 @@ static size_t size_of_clue(const char *text)
     return size;
 }
 
-/* "clamp, square ports, diameter 8 1/8" */
-static rodt_status read_clues(const char *text, rodt_clues *out, rodt_error *error)
+/* "clamp, square ports, diameter 8 1/8", or as the record has it: "family clamp; port-shape square; diameter 8 1/8". */
+static rodt_status read_clues(const char *text, walk_seen *out, rodt_error *error)
 {
-    uint32_t seen = 0;
     const char *at = text;
-    *out = (rodt_clues){.port = RODT_PORT_NOT_SEEN};
+    *out = (walk_seen){.clues.port = RODT_PORT_NOT_SEEN};
     for (size_t size; *(at += strspn(at, " ,;")) != '\0'; at += size) {
         char piece[WALK_ANSWER_MAX];
         size = size_of_clue(at);
+        if (size >= sizeof piece)
+            return refuse(error, say("that is longer than any answer"));
         snprintf(piece, sizeof piece, "%.*s", (int)size, at);
         for (size_t end = strlen(piece); end > 0 && piece[end - 1] == ' '; end--)
             piece[end - 1] = '\0';
-        rodt_status status = take_clue(piece, &seen, out, error);
+        rodt_status status = take_clue(piece, out, error);
         error->column += status != RODT_OK && error->column > 0 ? (uint32_t)(at - text) : 0;
         if (status != RODT_OK)
             return status;
     }
-    return seen != 0 ? RODT_OK : refuse_unknown(error);
+    return out->count > 0 ? RODT_OK : refuse_unknown(error);
+}
+
+/* Finds what they allow, if anything was seen at all. */
+static rodt_status identify(const walk *of, const char *text, walk_seen *out, rodt_error *error)
+{
+    *error = (rodt_error){.status = RODT_OK};
+    rodt_status status = read_clues(text, out, error);
+    if (status != RODT_OK || !out->any)
+        return status;
+    status = rodt_clues_identify(&out->clues, rodt_rules_find(of->record.head[HEAD_RULES].text), of->context.day,
+                                 &out->found, error);
+    error->column = 0;
+    return status;
+}
+
+rodt_status walk_read_clues(const walk *of, const char *text, walk_seen *out, rodt_error *error)
+{
+    *out = (walk_seen){.count = 0};
+    return strcmp(text, WALK_NO_CLUES) == 0 ? RODT_OK : identify(of, text, out, error);
+}
+
+/* --- In the record ------------------------------------------------------------------------------------------ */
+
+static const char *kept_clues(const inspection_record *record, int end)
+{
+    char name[WALK_NAME_SIZE];
+    walk_clues_name(record, end, name);
+    return record_step(record, name);
+}
+
+bool walk_keep_clues(walk *of, inspection_record *record, int end, const walk_seen *seen)
+{
+    char name[WALK_NAME_SIZE], text[WALK_CLUES * (WALK_ANSWER_MAX + 20)] = "";
+    for (size_t i = 0, used = 0; i < seen->count; i++)
+        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s %s", used > 0 ? "; " : "",
+                                 rodt_clue_name(seen->one[i].of->clue), seen->one[i].value);
+    walk_clues_name(record, end, name);
+    return walk_set_step(of, record, name, seen->count > 0 ? text : NULL);
+}
+
+bool walk_find_clues(const walk *of, const walk_item *item, walk_seen *out)
+{
+    rodt_error error;
+    const char *text = item->id == ASK_CHAMBER ? kept_clues(&of->record, item->end) : NULL;
+    if (text != NULL && identify(of, text, out, &error) == RODT_OK)
+        return true;
+    *out = (walk_seen){.count = 0};
+    return false;
+}
+
+const char *walk_say_clue(const walk_seen_clue *one, char said[WALK_SAID_SIZE])
+{
+    char name[120];
+    const walk_word *word = one->of->words != NULL ? word_of(one->of->words, one->value) : NULL;
+    name_clues((uint32_t)one->of->clue, name, sizeof name);
+    if (word != NULL)
+        snprintf(said, WALK_SAID_SIZE, "%s", walk_last_of(say(word->spellings)));
+    else
+        snprintf(said, WALK_SAID_SIZE, "%s %.300s", name, one->value);
+    return said;
+}
+
+/* "clamp band; diameter 8 1/8" */
+static void list_clues(const walk_seen *seen, bool with_unseen, char *list, size_t size)
+{
+    char said[WALK_SAID_SIZE];
+    list[0] = '\0';
+    for (size_t i = 0; i < seen->count; i++) {
+        size_t used = strlen(list);
+        if (with_unseen || strcmp(seen->one[i].value, WALK_UNSEEN) != 0)
+            snprintf(list + used, size - used, "%s%s", used > 0 ? "; " : "", walk_say_clue(&seen->one[i], said));
+    }
+}
+
+const char *walk_say_clues(const char *text, char said[WALK_SAID_SIZE])
+{
+    walk_seen seen;
+    rodt_error error = {.status = RODT_OK};
+    if (read_clues(text, &seen, &error) == RODT_OK)
+        list_clues(&seen, true, said, WALK_SAID_SIZE);
+    else
+        snprintf(said, WALK_SAID_SIZE, "%s", text);
+    return said;
+}
+
+/* Where the remark has no room they stay. */
+static void move_clues(walk *of, inspection_record *record, const walk_item *chamber)
+{
+    walk_seen seen;
+    rodt_error error = {.status = RODT_OK};
+    char list[WALK_SAID_SIZE], note[WALK_SAID_SIZE + 40];
+    const char *text = kept_clues(record, chamber->end);
+    if (text == NULL || read_clues(text, &seen, &error) != RODT_OK)
+        return;
+    list_clues(&seen, false, list, sizeof list);
+    snprintf(note, sizeof note, say("%s: %s"), walk_last_of(say(WORDS_CLUES)), list);
+    if (list[0] == '\0' || walk_note(of, record, chamber, note))
+        (void)walk_keep_clues(of, record, chamber->end, &(walk_seen){.count = 0}); /* what forgets needs no memory */
+}
+
+void walk_move_clues(walk *of, inspection_record *record)
+{
+    for (int end = 0; end < (int)record->end_count; end++) {
+        walk_item chamber = {ASK_CHAMBER, WALK_RELEASED, end, RODT_AIR_CHECK_NONE};
+        if (walk_answered(record, &chamber))
+            move_clues(of, record, &chamber);
+    }
 }
 
 /* --- What they allow -------------------------------------------------------------------------------------- */
@@ -190,17 +330,11 @@ static void print_found(const rodt_identification *found)
         walk_print_typed(say("If that is what you see, the answer is %s."), settled);
 }
 
-bool walk_identify(const walk *of, const char *text, rodt_identification *found, rodt_error *error)
+void walk_print_clues(const walk_seen *seen)
 {
-    rodt_clues clues;
-    *error = (rodt_error){.status = RODT_OK};
-    if (read_clues(text, &clues, error) != RODT_OK)
-        return false;
-    if (rodt_clues_identify(&clues, rodt_rules_find(of->record.head[HEAD_RULES].text), of->context.day, found, error) !=
-        RODT_OK) {
-        error->column = 0;
-        return false;
-    }
-    print_found(found);
-    return true;
+    char list[WALK_SAID_SIZE];
+    list_clues(seen, true, list, sizeof list);
+    walk_print("= ", 2, say("seen: %s"), list);
+    if (seen->any)
+        print_found(&seen->found);
 }

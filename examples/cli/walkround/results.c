@@ -229,9 +229,24 @@ static void print_head_entered(const inspection_record *record)
     }
 }
 
+static bool are_clues(const char *step)
+{
+    size_t size = strlen(step), tail = strlen(STEP_CLUES);
+    return size > tail && strcmp(step + size - tail, STEP_CLUES) == 0;
+}
+
+static const char *say_step_answer(const inspection_record *record, size_t step, char said[SAID_SIZE])
+{
+    char was[SAID_SIZE];
+    const char *text = record->steps[step][STEP_ANSWER].text;
+    if (record_change_at(record, step, was))
+        return record_say_replaced(text, said);
+    return are_clues(record->steps[step][STEP_NAME].text) ? walk_say_clues(text, said) : walk_say_step(text, said);
+}
+
 void walk_print_entered(walk *of)
 {
-    char name[SAID_SIZE], answer[SAID_SIZE], was[SAID_SIZE];
+    char name[SAID_SIZE], answer[SAID_SIZE];
     const inspection_record *record = &of->record;
     print_head_entered(record);
     print_units_entered(record);
@@ -241,9 +256,8 @@ void walk_print_entered(walk *of)
     for (size_t i = 0; judged != NULL && i < record->end_count; i++)
         print_end_entered(judged, (int)i);
     for (size_t i = 0; i < record->step_count; i++) {
-        const char *text = record->steps[i][STEP_ANSWER].text;
         walk_print("  ", 4, say("%s: %s"), record_say_step(record->steps[i][STEP_NAME].text, name),
-                   record_change_at(record, i, was) ? record_say_replaced(text, was) : walk_say_step(text, answer));
+                   say_step_answer(record, i, answer));
     }
 }
 

@@ -69,10 +69,10 @@ static outcome finish_commit(walk_session *at)
 {
     walk *of = at->of;
     of->record = of->trial;
-    if (at->noted) {
+    if (at->aside == WALK_ASIDE_NOTE)
         walk_print("= ", 2, "%s", say("noted"));
+    if (at->aside != WALK_ASIDE_NONE)
         return OUTCOME_AGAIN;
-    }
     walk_make_plan(of, &of->plan);
     if (at->dropped == WALK_DROPPED_BOTH) /* all of them are taken again, from the engine on */
         at->due_count = at->due_count > 0 && at->due[0].item.id == ASK_ENGINE;
@@ -104,7 +104,8 @@ static outcome take_file(walk_session *at, input_status status)
 static outcome commit(walk_session *at)
 {
     walk *of = at->of;
-    at->noted = false;
+    at->aside = WALK_ASIDE_NONE;
+    walk_move_clues(of, &of->trial);
     at->dropped = walk_drop_unproven(of, &at->item, at->fresh);
     if (!walk_keep_replaced(of, &at->item) || (at->again && !walk_drop_second(of, &at->item)))
         return reject(at, say("no memory"), 0);
@@ -233,7 +234,7 @@ static outcome add_note(walk_session *at, const char *text)
     of->trial = of->record;
     if (!walk_note(of, &of->trial, &at->item, text))
         return reject(at, say("there is no room for a longer note"), 0);
-    at->noted = true;
+    at->aside = WALK_ASIDE_NOTE;
     return save(at);
 }
 
@@ -249,12 +250,37 @@ static outcome print_help(const walk_session *at)
     return OUTCOME_AGAIN;
 }
 
+/* What else can be seen of a chamber is kept like an answer, and the question stays. */
+static outcome keep_clues(walk_session *at, const walk_seen *seen)
+{
+    walk *of = at->of;
+    of->trial = of->record;
+    if (!walk_keep_clues(of, &of->trial, at->item.end, seen))
+        return reject(at, say("no memory"), 0);
+    at->aside = WALK_ASIDE_CLUES;
+    return save(at);
+}
+
+static outcome take_clues(walk_session *at, const char *text)
+{
+    rodt_error error = {.status = RODT_OK};
+    char why[SAID_SIZE];
+    walk_seen seen;
+    if (walk_read_clues(at->of, text, &seen, &error) != RODT_OK)
+        return reject(at, say_error(&error, why), error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
+    return keep_clues(at, &seen);
+}
+
 /* From a question that is only asked once more, every answer lies behind. */
 static outcome go_back(walk_session *at, const char *where)
 {
     const walk *of = at->of;
     size_t here = at->fresh && where[0] != '\0' ? of->plan.count : walk_find_item(&of->plan, &at->item);
     walk_item to;
+    if (where[0] == '\0' && at->seen.count > 0) {
+        at->seen.count--; /* the last clue comes before the question */
+        return keep_clues(at, &at->seen);
+    }
     if (walk_find_before(of, here, where, &to)) {
         walk_go_to(at, to, false);
         return OUTCOME_BACK;
@@ -279,16 +305,6 @@ static outcome go_again(walk_session *at, const char *subject)
         return OUTCOME_BACK;
     }
     return reject(at, say("a wheel end or a check that was done is expected, such as again 2L"), 0);
-}
-
-static outcome identify(walk_session *at, const char *text)
-{
-    rodt_error error;
-    char why[SAID_SIZE];
-    at->identified = walk_identify(at->of, text, &at->found, &error);
-    if (!at->identified)
-        return reject(at, say_error(&error, why), error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
-    return OUTCOME_AGAIN;
 }
 
 static outcome add_air_rules(walk_session *at, const char *name)
@@ -330,9 +346,9 @@ static outcome handle_line(walk_session *at)
     if (is_timed(&at->item) && walk_has_clock(&at->of->input) && (rest = walk_text_after(text, "t")) != NULL)
         return run_clock(at, rest);
     if (at->item.id == ASK_CHAMBER && (rest = text_after_listed(WORDS_CLUES, text)) != NULL)
-        return identify(at, rest);
+        return take_clues(at, rest);
     if (at->item.id == ASK_CHAMBER && text_after_listed(WORDS_DIAMETER, text) != NULL)
-        return identify(at, text); /* a clue by itself */
+        return take_clues(at, text); /* a clue by itself */
     if ((rest = text_after_listed(WORDS_NOTE, text)) != NULL)
         return add_note(at, rest);
     if ((rest = text_after_listed(WORDS_AIR, text)) != NULL)
@@ -436,6 +452,8 @@ static outcome ask(walk_session *at)
     if (is_timed(&at->item) && walk_has_clock(&of->input))
         walk_print("", 0, "%s", at->item.id == ASK_SECONDS ? say("Enter starts a clock, and Enter stops it.")
                                                            : say("t counts the seconds down and rings."));
+    if (walk_find_clues(of, &at->item, &at->seen))
+        walk_print_clues(&at->seen);
     at->enter = at->fresh ? WALK_NO_DEFAULT : walk_find_default(of, &at->item, at->enter_text, at->enter_said);
     if (at->enter == WALK_NO_DEFAULT)
         snprintf(prompt, sizeof prompt, "%s", name_of(at, name));
@@ -494,7 +512,6 @@ bool walk_begin(walk *of, walk_session *at)
 
 bool walk_take_line(walk_session *at, input_status status)
 {
-    at->identified = false;
     if (at->asked == WALK_ASKED_FILE)
         return go_on(at, take_file(at, status));
     if (status != INPUT_LINE)

@@ -49,6 +49,11 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
         snprintf(name, WALK_NAME_SIZE, "%s", question);
 }
 
+void walk_clues_name(const inspection_record *record, int end, char name[WALK_NAME_SIZE])
+{
+    snprintf(name, WALK_NAME_SIZE, "%.20s%s", record->ends[end][END_POSITION].text, STEP_CLUES);
+}
+
 static void drop_step(inspection_record *record, size_t step)
 {
     record->step_count--;
@@ -417,14 +422,16 @@ rodt_position walk_position(const inspection_record *record, int end)
 /* Without this the steps of a removed wheel end would come back with it. */
 static void forget_end(walk *of, inspection_record *record, int end)
 {
+    char name[WALK_NAME_SIZE];
     for (int id = 0; id < ASK_IDS; id++) {
         walk_item item = {(walk_id)id, WALK_RELEASED, end, RODT_AIR_CHECK_NONE};
-        char name[WALK_NAME_SIZE];
         if (walk_questions[id].location != WALK_END)
             continue;
         walk_step_name(record, &item, name);
         (void)walk_set_step(of, record, name, NULL);
     }
+    walk_clues_name(record, end, name);
+    (void)walk_set_step(of, record, name, NULL);
     memset(record->ends[end], 0, sizeof record->ends[end]);
 }
 

@@ -108,6 +108,8 @@ const char *walk_find_yes_no(const char *text);
 /* The text after a word and its blanks, or NULL if it begins with another word. */
 const char *walk_text_after(const char *text, const char *word);
 
+const char *walk_last_of(const char *words); /* "y, yes": the last one, which is the clearest */
+
 /* What the record has, in the chosen language; the same if it is none of the words, which may be NULL. */
 const char *walk_say_answer(const walk_word *words, const char *meaning);
 const char *walk_say_entry(end_key key, const char *text); /* the same of a wheel end */
@@ -196,6 +198,10 @@ const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t
 
 /* "chocks", "2L chamber", "loss-applied after". */
 void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
+
+/* "2L clues": what was seen of a chamber, until it is answered (clues.c). */
+#define STEP_CLUES " clues"
+void walk_clues_name(const inspection_record *record, int end, char name[WALK_NAME_SIZE]);
 
 void walk_drop_bare_check(inspection_record *record, rodt_air_check check); /* one that was skipped */
 
@@ -314,9 +320,32 @@ typedef struct walk_clue {
 } walk_clue;
 extern const walk_clue walk_clues[WALK_CLUES];
 
-/* Says which chambers "clamp, square ports, diameter 8 1/8" allow, and what to look at next. False: a clue cannot be
- * read. */
-bool walk_identify(const walk *of, const char *text, rodt_identification *found, rodt_error *error);
+/* What was said of it, in that order: a word's meaning, a text, or that it cannot be seen. */
+#define WALK_UNSEEN "?"
+#define WALK_NO_CLUES "-" /* the line that takes all of them back */
+typedef struct walk_seen_clue {
+    const walk_clue *of;
+    char value[WALK_ANSWER_MAX];
+} walk_seen_clue;
+typedef struct walk_seen {
+    size_t count;
+    walk_seen_clue one[WALK_CLUES];
+    rodt_clues clues;
+    bool any; /* something was seen, and this is what it allows */
+    rodt_identification found;
+} walk_seen;
+
+/* Reads "clamp, square ports, diameter 8 1/8, tag ?". RODT_OK, or the error is set. */
+rodt_status walk_read_clues(const walk *of, const char *text, walk_seen *out, rodt_error *error);
+
+bool walk_keep_clues(walk *of, inspection_record *record, int end, const walk_seen *seen); /* false = as walk_set */
+/* Of every chamber that has an answer into the remark of its wheel end. */
+void walk_move_clues(walk *of, inspection_record *record);
+
+bool walk_find_clues(const walk *of, const walk_item *item, walk_seen *out); /* false: the record has none */
+void walk_print_clues(const walk_seen *seen); /* which chambers they allow, and what to look at next */
+const char *walk_say_clue(const walk_seen_clue *one, char said[WALK_SAID_SIZE]);
+const char *walk_say_clues(const char *text, char said[WALK_SAID_SIZE]); /* of a step */
 
 /* The answer to the question, where all of them are of one family and size; NULL = it is open. */
 const char *walk_settled(const rodt_identification *found, char text[RODT_CHAMBER_TEXT_SIZE]);
@@ -395,6 +424,8 @@ typedef struct due_question {
     bool fresh, forward;
 } due_question;
 
+typedef enum walk_aside { WALK_ASIDE_NONE, WALK_ASIDE_NOTE, WALK_ASIDE_CLUES } walk_aside;
+
 /* The question that is open, and its answer. */
 typedef struct walk_session {
     walk *of;
@@ -409,10 +440,9 @@ typedef struct walk_session {
     bool again;           /* measured anew: Enter takes no reading that is in doubt */
     bool forward;         /* on through the rest of the check or wheel end that was gone back to */
     bool unsecured;       /* nobody said yet that the vehicle can be measured again */
-    bool noted;           /* the trial has a note more, and no answer */
+    walk_aside aside;     /* what the trial has more, if it is no answer */
     walk_dropped dropped; /* what the answer in the trial takes with it */
-    bool identified;      /* the line before was clues, and this is what they allow */
-    rodt_identification found;
+    walk_seen seen;       /* of a chamber whose stamp cannot be read */
     due_question due[8];  /* what a break may have undone */
     size_t due_count;
     int status; /* the exit status, once it is over */

@@ -30,8 +30,7 @@ const char *walk_find_yes_no(const char *text)
     return is_listed(WORDS_YES, text) ? say("yes") : is_listed(WORDS_NO, text) ? say("no") : NULL;
 }
 
-/* The last one, which is the longest. */
-static const char *last_of(const char *words)
+const char *walk_last_of(const char *words)
 {
     const char *comma = strrchr(words, ',');
     return comma != NULL ? comma + 1 + strspn(comma + 1, " ") : words;
@@ -42,7 +41,7 @@ const char *walk_say_answer(const walk_word *words, const char *meaning)
     for (size_t i = 0; words != NULL && words[i].spellings != NULL; i++) {
         const char *said = say(words[i].spellings);
         if (strcmp(words[i].meaning, meaning) == 0)
-            return said == words[i].spellings ? meaning : last_of(said);
+            return said == words[i].spellings ? meaning : walk_last_of(said);
     }
     return meaning;
 }
