@@ -103,7 +103,8 @@ static const compression formats[] = {{"gzip", "\x1F\x8B", 2, open_gzip, step_gz
 
 void decompress_open(decompressor *stream, csv_source from)
 {
-    *stream = (decompressor){.from = from};
+    memset(stream, 0, offsetof(decompressor, in));
+    stream->from = from;
 }
 
 void decompress_close(decompressor *stream)

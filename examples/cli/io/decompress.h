@@ -24,12 +24,12 @@ typedef struct decompressor {
     csv_source from;
     const struct compression *format; /* NULL: the bytes are taken as they are */
     void *state;
-    unsigned char in[DECOMPRESS_BLOCK];
-    size_t begin, end;
+    size_t begin, end; /* what of `in` has been read and not yet taken */
     bool is_probed;
     bool source_done;
     bool inside; /* a member began and has not ended */
     decompress_status fault;
+    unsigned char in[DECOMPRESS_BLOCK]; /* the last: it is not cleared at the start */
 } decompressor;
 
 /* Close it in any case. */

@@ -50,10 +50,11 @@ typedef struct range {
     uint32_t last;
 } range;
 
+/* The ranges are in order, and most characters are before the first or the second. */
 static bool is_in(uint32_t code, const range *ranges, size_t count)
 {
-    for (size_t i = 0; i < count; i++) {
-        if (code >= ranges[i].first && code <= ranges[i].last)
+    for (size_t i = 0; i < count && code >= ranges[i].first; i++) {
+        if (code <= ranges[i].last)
             return true;
     }
     return false;
