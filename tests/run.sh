@@ -82,7 +82,7 @@ suites() { # NAME DIRECTORY MESON-TEST-ARGUMENT...
     echo "== $label"
     rm -f "$dir/meson-logs/$label"*
     status=0
-    meson test -C "$dir" --no-rebuild --num-processes "$jobs" --logbase "$label" --print-errorlogs "$@" || status=$?
+    meson test -C "$dir" --setup whole --no-rebuild --num-processes "$jobs" --logbase "$label" --print-errorlogs "$@" || status=$?
     set -- $(python3 "$root/tests/count.py" "$dir/meson-logs/$label")
     # A run that ends badly without a failed case is a failure all the same.
     [ "$status" = 0 ] || [ "$2" != 0 ] || set -- "$1" 1
@@ -99,14 +99,14 @@ built() { # NAME DIRECTORY MESON-ARGUMENT...
 
 quick() {
     built quick "$build" || return 0
-    suites quick "$build" --no-suite exhaustive
+    suites quick "$build"
 }
 
 # The checks look at the tree, which is the same for every build.
 sanitize() {
     dir=$build-sanitize
     built sanitize "$dir" --native-file "$root/.meson/gcc.ini" --native-file "$root/.meson/sanitize.ini" || return 0
-    suites sanitize "$dir" --no-suite exhaustive --no-suite checks --no-suite faults --timeout-multiplier 4
+    suites sanitize "$dir" --no-suite checks --no-suite faults --timeout-multiplier 4
 }
 
 with_clang() {
