@@ -5,14 +5,12 @@ classdef Found
     type
     kind
     core
-    text
   end
   methods
     function self = Found(type, kind, core)
       self.type = type;
       self.kind = kind;
       self.core = core;
-      self.text = rodtravel.core.call([type, "_json"], core);
     end
 
     function kind = kind_of(self)
@@ -34,7 +32,7 @@ classdef Found
         case "rules"
           text = rodtravel.core.call("Rules_id", self.core);
         otherwise
-          text = self.text;
+          text = rodtravel.core.call([self.type, "_json"], self.core);
       end
     end
 
@@ -43,7 +41,8 @@ classdef Found
     end
 
     function same = eq(a, b)
-      same = isa(a, "rodtravel.Found") && isa(b, "rodtravel.Found") && strcmp(a.kind, b.kind) && strcmp(a.text, b.text);
+      same = isa(a, "rodtravel.Found") && isa(b, "rodtravel.Found") && strcmp(a.kind, b.kind) ...
+             && strcmp(rodtravel.json(a), rodtravel.json(b));
     end
 
     function same = ne(a, b)
@@ -60,6 +59,10 @@ classdef Found
       end
       varargout{1} = rodtravel.core.member(self.kind, self.type, self.core, index(1).subs);
       if numel(index) > 1
+        % Octave would take the first of a list of values and drop the rest.
+        if strcmp(index(2).type, "{}") && numel(varargout{1}(index(2).subs{:})) != 1
+          rodtravel.core.refuse("one value at a time is taken from a member; for all: reasons = finding.reasons");
+        end
         varargout{1} = subsref(varargout{1}, index(2:end));
       end
     end

@@ -7,13 +7,12 @@ function text = quoted(text)
   if isempty(text)
     text = "null";
   else
-    text = ['"', regexprep(text, '(["\\])', '\\$1'), '"'];
+    text = ['"', strrep(strrep(text, '\', '\\'), '"', '\"'), '"'];
   end
 end
 
 function text = object(varargin)
-  member = @(name, value) ['"', name, '": ', value];
-  text = strjoin(cellfun(member, varargin(1:2:end), varargin(2:2:end), "UniformOutput", false), ", ");
+  text = sprintf('"%s": %s, ', varargin{:})(1:end - 2);
 end
 
 function text = error_of(error)
@@ -26,10 +25,11 @@ end
 
 function text = wheel_end(of)
   found = rodtravel.judge_row(of);
-  reasons = cellfun(@quoted, found.reasons, "UniformOutput", false);
+  reasons = found.reasons;
+  reasons = sprintf('"%s", ', reasons{:})(1:end - 2);
   text = object("verdict", quoted(found.verdict), "stroke", quoted(found.applied_stroke), ...
                 "limit", quoted(found.limit), "margin", quoted(found.margin), "proof", quoted(found.proof), ...
-                "probability_over", quoted(found.probability_over), "reasons", ["[", strjoin(reasons, ", "), "]"], ...
+                "probability_over", quoted(found.probability_over), "reasons", ["[", reasons, "]"], ...
                 "error", error_of(found.error));
 end
 

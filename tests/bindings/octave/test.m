@@ -241,6 +241,10 @@ refused("argument language 0 0", @() rodtravel.json(over, "xx"));
 refused("argument colour 0 0", @() over.colour);
 refused("argument verdict 0 0", @() rodtravel.exact(over, "verdict"));
 refused("argument - 0 0", @() assign(over));
+several = rodtravel.judge_row("chamber", "30", "released", "2 1/8", "applied", "5");
+refused("argument - 0 0", @() numel({several.reasons{:}}));
+refused("argument - 0 0", @() numel({several.reasons{[]}}));
+is({several.reasons{1}, several.reasons{2}}, several.reasons(1:2), "one reason at a time");
 try
   judged("applied", "2-Jan");
 catch refusal

@@ -3,15 +3,7 @@
 function varargout = named(argument, line, name, varargin)
   rodtravel_core;
   [varargout{1:nargout}] = rodtravel_core.(name)(varargin{:});
-  status = rodtravel_core.core_error_status();
-  if strcmp(status, "ok")
-    return
+  if !strcmp(rodtravel_core.core_error_status(), "ok")
+    rodtravel.core.refuse_call(argument, line);
   end
-  if isempty(argument)
-    argument = rodtravel_core.core_error_field();
-  end
-  if line == 0
-    line = rodtravel_core.core_error_line();
-  end
-  rodtravel.core.refuse(rodtravel_core.core_error_text(), status, argument, rodtravel_core.core_error_column(), line);
 end
