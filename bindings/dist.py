@@ -3,7 +3,8 @@
 
     dist.py ARCHIVE TOP LIST PLACE ROOT FILE...
 
-TOP is the folder in the archive, a name and the version; LIST a file with lines of a name in it and where that lies under ROOT; a name alone is
+TOP is the folder in the archive, a name and the version; LIST a file with lines of a name in it and where that lies
+under ROOT; a name with a slash at its end is a folder of scripts, without what only the build reads, and a name alone
 MANIFEST, the list of all names. PLACE is the folder for C: the FILEs, which are the sources of the library, what the
 build generated and the wrapper that SWIG wrote, side by side under names of their own, and headers in include/ and src/.
 A FILE that is no C has a line NAME @. In LIST and in what it names @VERSION@ is the version, @SOURCES@ the C sources as
@@ -30,6 +31,12 @@ def library(root, given):
     return found
 
 
+def scripts(name, folder):
+    """{name: path} of a folder."""
+    return {name + path.relative_to(folder).as_posix(): path
+            for path in folder.rglob("*") if path.is_file() and path.name != "meson.build"}
+
+
 def listed(path, root, given):
     """{name: path} of a list; None for MANIFEST."""
     found = {}
@@ -37,7 +44,10 @@ def listed(path, root, given):
         if line and not line.startswith("#"):
             name, _, where = line.partition(" ")
             made = [one for one in given if one.name == pathlib.Path(name).name]
-            found[name] = made[0] if where == "@" else root / where.strip() if where else None
+            if name.endswith("/"):
+                found.update(scripts(name, root / where))
+            else:
+                found[name] = made[0] if where == "@" else root / where.strip() if where else None
     return found
 
 

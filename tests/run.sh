@@ -312,7 +312,7 @@ languages() {
     need languages
     built languages "$build-languages" || return 0
     suites languages "$build-languages" --suite languages
-    for language in php r; do step "package of sources: $language" language_distribution $language; done
+    for language in php r octave; do step "package of sources: $language" language_distribution $language; done
 }
 
 language_distribution() { # NAME
