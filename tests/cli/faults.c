@@ -144,6 +144,14 @@ void *realloc(void *ptr, size_t size)
     return fails(ALLOCATE) ? no_memory() : next(ptr, size);
 }
 
+void *aligned_alloc(size_t alignment, size_t size)
+{
+    static void *(*next)(size_t, size_t);
+    if (next == NULL)
+        find("aligned_alloc", &next);
+    return fails(ALLOCATE) ? no_memory() : next(alignment, size);
+}
+
 int pthread_create(pthread_t *newthread, const pthread_attr_t *attr, void *(*start_routine)(void *), void *arg)
 {
     static int (*next)(pthread_t *, const pthread_attr_t *, void *(*)(void *), void *);

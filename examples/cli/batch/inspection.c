@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A hash table with open addressing; items and their texts stand in blocks, in the order in which they came. */
 #include "batch/inspection.h"
+#include "batch/large_memory.h"
 #include "ui/compiler.h"
 
 #include <stdlib.h>
 #include <string.h>
 
 #define SLOTS (INSPECTIONS_MAX * 2u)
+#define ITEM_BYTES (INSPECTIONS_MAX * sizeof(inspection))
 #define NAME_BLOCK ((size_t)64 << 10)
 
 typedef struct name_block {
@@ -17,8 +19,12 @@ typedef struct name_block {
 
 bool inspection_table_open(inspection_table *table)
 {
-    *table = (inspection_table){.slots = calloc(SLOTS, sizeof *table->slots)};
-    return table->slots != NULL;
+    *table = (inspection_table){.items = large_memory(ITEM_BYTES + SLOTS * sizeof *table->slots)};
+    if (table->items == NULL)
+        return false;
+    table->slots = (uint64_t *)(void *)(table->items + INSPECTIONS_MAX);
+    memset(table->slots, 0, SLOTS * sizeof *table->slots);
+    return true;
 }
 
 void inspection_table_clear(inspection_table *table)
@@ -38,7 +44,6 @@ void inspection_table_close(inspection_table *table)
 {
     if (table->slots != NULL)
         inspection_table_clear(table);
-    free(table->slots);
     free(table->items);
     *table = (inspection_table){0};
 }
@@ -67,7 +72,8 @@ static uint64_t slot_of(uint64_t hash, size_t number) { return (hash & ~UINT64_C
 static bool is_same(const inspection_key *one, const inspection_key *other)
 {
     return one->hash == other->hash && one->folded_size == other->folded_size &&
-           inspection_same_day(one->day, other->day) && memcmp(one->folded, other->folded, one->folded_size) == 0;
+           inspection_same_day(one->day, other->day) &&
+           memcmp(inspection_folded(one), inspection_folded(other), one->folded_size) == 0;
 }
 
 /* The slot of the key, or the free one for it. */
@@ -88,7 +94,6 @@ void inspection_fetch_item(const inspection *one, int step)
         return;
     }
     FETCH(one);
-    FETCH(&one->tally);
     FETCH(&one->remarks);
 }
 
@@ -104,19 +109,6 @@ inspection *inspection_find(const inspection_table *table, const inspection_key 
 }
 
 /* --- Adding -------------------------------------------------------------------------------------------- */
-
-static bool make_room(inspection_table *table)
-{
-    if (table->count < table->room)
-        return true;
-    size_t room = table->room == 0 ? 64 : table->room * 2;
-    inspection *grown = realloc(table->items, room * sizeof *grown);
-    if (grown == NULL)
-        return false;
-    table->items = grown;
-    table->room = room;
-    return true;
-}
 
 /* NULL: no memory. */
 static const char *keep_text(inspection_table *table, const char *text, size_t size)
@@ -142,11 +134,9 @@ inspection *inspection_add(inspection_table *table, const inspection *one)
 {
     inspection added = *one;
     table->has_undated = table->has_undated || !rodt_date_given(one->key.day);
-    added.key.name = keep_text(table, one->key.name, one->key.name_size);
-    added.key.folded = keep_text(table, one->key.folded, one->key.folded_size);
+    added.key.name = keep_text(table, one->key.name, (size_t)one->key.name_size + one->key.folded_size);
     added.other = one->other == NULL ? NULL : keep_text(table, one->other, one->other_size);
-    if (added.key.name == NULL || added.key.folded == NULL || (one->other != NULL && added.other == NULL) ||
-        !make_room(table))
+    if (added.key.name == NULL || (one->other != NULL && added.other == NULL))
         return NULL;
     table->items[table->count++] = added;
     *find_slot(table, &added.key) = slot_of(hash_of(&added.key), table->count);
@@ -162,18 +152,6 @@ bool inspection_note_spelling(inspection_table *table, inspection *one, const ch
     one->other = keep_text(table, name, size);
     one->other_size = (uint16_t)size;
     return one->other != NULL;
-}
-
-bool inspection_tally_add(rodt_tally *to, const rodt_tally *one)
-{
-    if (one->brakes > RODT_BRAKES_MAX - to->brakes)
-        return false;
-    to->brakes += one->brakes;
-    to->full += one->full;
-    to->half += one->half;
-    to->unknown += one->unknown;
-    to->inoperative += one->inoperative;
-    return true;
 }
 
 static void merge_remarks(inspection *to, const inspection *later)

@@ -31,32 +31,39 @@ enum { REMARK_MIXED_DAYS = 1u << 0, REMARK_POSITION_TWICE = 1u << 1, REMARK_UNDA
 
 /* Whose inspection, and of which day. */
 typedef struct inspection_key {
-    const char *name;   /* cells as they were spelled first, one behind the other, without the blanks around them */
-    const char *folded; /* what all spellings have in common */
-    uint64_t hash;      /* of what is folded */
+    const char *name; /* cells as they were spelled first, one behind the other, without the blanks around them; behind
+                       * them what all spellings have in common, the folded name */
+    uint64_t hash;    /* of the folded name */
     uint16_t cell_size[NAME_CELLS_MAX];
-    uint16_t name_size, folded_size;
-    bool is_nameless; /* a cell is empty */
-    rodt_date day;    /* all zero: the rows are of no day that can be read, or days are pooled */
+    uint32_t name_size : 16, folded_size : 15, is_nameless : 1; /* a cell is empty */
+    rodt_date day; /* all zero: the rows are of no day that can be read, or days are pooled */
 } inspection_key;
+_Static_assert(FOLDED_SIZE_MAX < 1u << 15, "a folded name has a size");
+
+static inline const char *inspection_folded(const inspection_key *key) { return key->name + key->name_size; }
+
+/* A rodt_tally without room for later. */
+typedef struct brake_tally {
+    uint32_t brakes, full, half, unknown, inoperative;
+} brake_tally;
 
 typedef struct inspection {
     inspection_key key;
-    uint64_t first; /* number of its first row */
-    rodt_tally tally;
+    brake_tally tally;
     uint32_t verdict[4]; /* rows by rodt_verdict */
     rodt_date day;       /* of the first row */
-    unsigned remarks;
-    const char *other;    /* another spelling of the name; NULL = there is none */
+    uint64_t first;      /* number of its first row */
+    const char *other;   /* another spelling of the name; NULL = there is none */
     uint16_t other_size;
+    uint8_t remarks;
     unsigned char seen[POSITIONS / 8 + 1]; /* positions */
 } inspection;
+_Static_assert(sizeof(void *) != 8 || sizeof(inspection) == 128, "an inspection is two lines of the processor's cache");
 
 /* In the order in which they were added. All zero bytes but for what inspection_table_open sets. */
 typedef struct inspection_table {
-    inspection *items;
+    inspection *items; /* room for INSPECTIONS_MAX */
     size_t count;
-    size_t room;
     bool has_undated; /* some are of no day */
     uint64_t *slots;
     struct name_block *names;
@@ -93,7 +100,17 @@ inspection *inspection_add(inspection_table *table, const inspection *one);
 bool inspection_note_spelling(inspection_table *table, inspection *one, const char *name, size_t size);
 
 /* False: more brakes than can be counted. */
-bool inspection_tally_add(rodt_tally *to, const rodt_tally *one);
+static inline bool inspection_tally_add(brake_tally *to, const brake_tally *one)
+{
+    if (one->brakes > RODT_BRAKES_MAX - to->brakes)
+        return false;
+    to->brakes += one->brakes;
+    to->full += one->full;
+    to->half += one->half;
+    to->unknown += one->unknown;
+    to->inoperative += one->inoperative;
+    return true;
+}
 
 /* Counts in what was counted later under the same key; both of the same table or not. RODT_E_RANGE: more brakes than
  * can be counted; RODT_E_MEMORY. */

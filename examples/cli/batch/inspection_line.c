@@ -25,7 +25,10 @@ static void worsen(rodt_count *count, rodt_outcome outcome)
 bool inspection_judge(const inspection *one, const inspection *undated, rodt_count *count)
 {
     rodt_count with_all;
-    if (rodt_tally_judge(&one->tally, 0, count, NULL) != RODT_OK)
+    const brake_tally *of = &one->tally;
+    const rodt_tally tally = {.brakes = of->brakes, .full = of->full, .half = of->half, .unknown = of->unknown,
+                              .inoperative = of->inoperative};
+    if (rodt_tally_judge(&tally, 0, count, NULL) != RODT_OK)
         return false;
     if (one->key.is_nameless)
         count->outcome = RODT_OUTCOME_UNDETERMINED;
@@ -33,7 +36,7 @@ bool inspection_judge(const inspection *one, const inspection *undated, rodt_cou
         worsen(count, RODT_OUTCOME_UNDETERMINED);
     if (undated == NULL || undated == one)
         return true;
-    if (rodt_tally_judge(&one->tally, one->tally.brakes + undated->tally.brakes, &with_all, NULL) != RODT_OK)
+    if (rodt_tally_judge(&tally, tally.brakes + undated->tally.brakes, &with_all, NULL) != RODT_OK)
         return false;
     worsen(count, (rodt_outcome)with_all.outcome);
     return true;

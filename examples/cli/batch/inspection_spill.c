@@ -13,10 +13,12 @@ static bool write_bytes(FILE *file, const void *bytes, size_t size)
     return size == 0 || fwrite(bytes, size, 1, file) == 1;
 }
 
+/* The folded name stands behind the name. */
+static size_t text_size(const inspection_key *key) { return (size_t)key->name_size + key->folded_size; }
+
 static bool write_inspection(FILE *file, const inspection *one)
 {
-    return write_bytes(file, one, sizeof *one) && write_bytes(file, one->key.name, one->key.name_size) &&
-           write_bytes(file, one->key.folded, one->key.folded_size) &&
+    return write_bytes(file, one, sizeof *one) && write_bytes(file, one->key.name, text_size(&one->key)) &&
            (one->other == NULL || write_bytes(file, one->other, one->other_size));
 }
 
@@ -58,10 +60,8 @@ spill_status inspection_spill_read(FILE *file, spilled_inspection *to)
         return SPILL_END;
     bool has_other = one->other != NULL;
     one->key.name = to->name;
-    one->key.folded = to->folded;
     one->other = has_other ? to->other : NULL;
-    bool good = got == sizeof *one && read_bytes(file, to->name, one->key.name_size) &&
-                read_bytes(file, to->folded, one->key.folded_size) &&
+    bool good = got == sizeof *one && read_bytes(file, to->name, text_size(&one->key)) &&
                 (!has_other || read_bytes(file, to->other, one->other_size));
     return good ? SPILL_RECORD : SPILL_E_READ;
 }

@@ -25,7 +25,7 @@ void inspection_spill_close(inspection_spill *spill);
 /* Buffers of what is read. */
 typedef struct spilled_inspection {
     inspection one;
-    char name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX], other[NAME_SIZE_MAX];
+    char name[NAME_SIZE_MAX + FOLDED_SIZE_MAX], other[NAME_SIZE_MAX];
 } spilled_inspection;
 
 typedef enum spill_status { SPILL_RECORD, SPILL_END, SPILL_E_READ /* errno says why */ } spill_status;

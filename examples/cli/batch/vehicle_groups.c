@@ -18,8 +18,8 @@ typedef struct waiting_row {
     bool has_key;
     uint64_t number; /* of the row */
     row_name name;
-    inspection_key key; /* its texts: */
-    char own_name[SHORT_NAME], folded[SHORT_NAME + NAME_CELLS_MAX * sizeof(uint16_t)];
+    inspection_key key; /* its text: */
+    char text[2 * SHORT_NAME + NAME_CELLS_MAX * sizeof(uint16_t)];
 } waiting_row;
 
 #define WAITING_MOST 32
@@ -28,7 +28,7 @@ typedef struct waiting_row {
  * one of a few hundred. */
 #define RESTS 512u
 typedef struct line_rest {
-    rodt_tally tally; /* without a brake: nothing is kept here */
+    brake_tally tally; /* without a brake: nothing is kept here */
     uint32_t verdict[4];
     uint32_t outcome;
     uint32_t size;
@@ -115,28 +115,30 @@ static group_status group_status_of(rodt_status status)
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
-/* The key, with its texts in own_name and folded_name. The sizes of what is folded tell "a", "bc" from "ab", "c". */
-static void make_key(const uint64_t seed[2], const name_cell *name, size_t cells, char *own_name, char *folded_name,
-                     inspection_key *key)
+/* The key, with its text. The sizes of what is folded tell "a", "bc" from "ab", "c". */
+static void make_key(const uint64_t seed[2], const name_cell *name, size_t cells, char *own_name, inspection_key *key)
 {
-    size_t used = 0, folded = 0;
+    size_t folded = 0;
+    char *folded_name = own_name;
+    name_cell own[NAME_CELLS_MAX];
     uint16_t sizes[NAME_CELLS_MAX] = {0};
     for (size_t i = 0; i < cells; i++) {
-        const char *text = name[i].text;
-        size_t size = vehicle_key_trim(&text, name[i].size);
-        memcpy(own_name + used, text, size);
-        sizes[i] = (uint16_t)vehicle_key_fold(text, size, folded_name + folded);
-        key->cell_size[i] = (uint16_t)size;
-        key->is_nameless = key->is_nameless || size == 0;
-        used += size;
+        own[i] = name[i];
+        own[i].size = vehicle_key_trim(&own[i].text, own[i].size);
+        memcpy(folded_name, own[i].text, own[i].size);
+        folded_name += own[i].size;
+        key->cell_size[i] = (uint16_t)own[i].size;
+        key->is_nameless |= own[i].size == 0;
+    }
+    for (size_t i = 0; i < cells; i++) {
+        sizes[i] = (uint16_t)vehicle_key_fold(own[i].text, own[i].size, folded_name + folded);
         folded += sizes[i];
     }
     memcpy(folded_name + folded, sizes, cells * sizeof *sizes);
     folded += cells * sizeof *sizes;
     key->name = own_name;
-    key->name_size = (uint16_t)used;
-    key->folded = folded_name;
-    key->folded_size = (uint16_t)folded;
+    key->name_size = (uint16_t)(folded_name - own_name);
+    key->folded_size = (unsigned)folded & 0x7FFFu;
     key->hash = vehicle_key_hash(folded_name, folded, seed);
 }
 
@@ -151,10 +153,10 @@ uint32_t vehicle_groups_share(const name_cell *name, size_t cells)
 {
     static const uint64_t seed[2] = {0, 0};
     name_cell taken[NAME_CELLS_MAX];
-    char own_name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
+    char text[NAME_SIZE_MAX + FOLDED_SIZE_MAX];
     inspection_key key = {.is_nameless = false};
     take_names(name, cells, taken);
-    make_key(seed, taken, cells, own_name, folded, &key);
+    make_key(seed, taken, cells, text, &key);
     return (uint32_t)(key.hash >> 33);
 }
 
@@ -227,10 +229,11 @@ static void remark(inspection *one, const group_brake *brake)
 
 group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 {
-    group_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
-    if (rodt_tally_add(&brake.tally, finding, NULL) != RODT_OK)
-        brake.tally = (rodt_tally){.brakes = 1, .unknown = 1};
-    return brake;
+    rodt_tally of = {.brakes = 0};
+    if (rodt_tally_add(&of, finding, NULL) != RODT_OK)
+        of = (rodt_tally){.brakes = 1, .unknown = 1};
+    return (group_brake){.verdict = finding->verdict, .day = finding->day, .position = position,
+                         .tally = {of.brakes, of.full, of.half, of.unknown, of.inoperative}};
 }
 
 static group_status add_to_last(vehicle_groups *groups, const group_brake *brake)
@@ -254,7 +257,7 @@ static void make_waiting_key(const vehicle_groups *groups, waiting_row *row)
     for (size_t i = 0; i < count; at += cells[i++].size)
         cells[i] = (name_cell){at, row->name.cell_size[i]};
     row->key = (inspection_key){.day = row->name.day};
-    make_key(groups->seed, cells, count, row->own_name, row->folded, &row->key);
+    make_key(groups->seed, cells, count, row->text, &row->key);
     row->has_key = true;
 }
 
@@ -269,7 +272,7 @@ static void fetch_waiting(vehicle_groups *groups, waiting_row *row, int step)
 
 static group_status find_waiting(vehicle_groups *groups, waiting_row *row)
 {
-    inspection *known = recent_names_find(&groups->recent, &groups->table, &row->name);
+    inspection *known = row->has_key ? NULL : recent_names_find(&groups->recent, &groups->table, &row->name);
     if (known != NULL) {
         groups->last = known;
         return GROUP_OK;
@@ -321,10 +324,10 @@ static bool copy_name(const name_cell *name, size_t cells, row_name *to)
 /* A name that is too long does not wait. */
 static group_status count_long(vehicle_groups *groups, const name_cell *name, size_t cells, const group_brake *brake)
 {
-    char own_name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
+    char text[NAME_SIZE_MAX + FOLDED_SIZE_MAX];
     inspection_key key = {.day = key_day(groups, brake)};
     group_status status = count_waiting(groups);
-    make_key(groups->seed, name, cells, own_name, folded, &key);
+    make_key(groups->seed, name, cells, text, &key);
     if (status == GROUP_OK)
         status = find_inspection(groups, &key, brake, groups->rows);
     return status == GROUP_OK ? add_to_last(groups, brake) : status;
@@ -359,10 +362,10 @@ group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name,
 {
     name_cell cells[NAME_CELLS_MAX];
     const size_t count = groups->layout.names;
-    take_names(name, count, cells);
     groups->rows++;
-    if (is_last(groups, cells, brake->day))
+    if (is_last(groups, name, brake->day))
         return count_same(groups, brake);
+    take_names(name, count, cells);
     remember_last(groups, cells, brake->day);
     return count_next(groups, cells, count, brake);
 }

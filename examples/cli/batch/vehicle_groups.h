@@ -46,7 +46,7 @@ group_status vehicle_groups_write_header(vehicle_groups *groups);
 /* What is counted of a row. */
 typedef struct group_brake {
     rodt_verdict verdict;
-    rodt_tally tally; /* of this brake alone */
+    brake_tally tally; /* of this brake alone */
     rodt_date day;    /* all zero: it has none that can be read */
     rodt_position position; /* may be all zero */
 } group_brake;
