@@ -269,7 +269,7 @@ firefox() {
     echo "== the page in Firefox"
     status=0
     HOME=$build-pages node --experimental-websocket "$root/tests/pages/test_firefox.js" "$build-pages/brakes.html" \
-        "$build/examples/cli/rodtravel" >"$build-pages/firefox.log" 2>&1 || status=$?
+        "$build/examples/cli/rodtravel" "$build/bindings/javascript" >"$build-pages/firefox.log" 2>&1 || status=$?
     tell "$build-pages/firefox.log" "$status"
 }
 

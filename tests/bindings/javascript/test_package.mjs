@@ -63,6 +63,7 @@ function* examples() {
 const SERVED = {
     "/rodtravel.mjs": join(folder, "rodtravel.mjs"),
     "/answers.mjs": new URL("answers.mjs", import.meta.url),
+    "/digest.mjs": new URL("digest.mjs", import.meta.url),
     "/small.jsonl": join(process.env.ROOT, "tests", "conformance", "small.jsonl"),
 };
 
@@ -218,16 +219,8 @@ await run({
     /** A browser gives every answer of the conformance kit: the digest is the published one. */
     async answersOfBrowsers() {
         const shown = await shownBy(
-            "import * as rt from './rodtravel.mjs'; import { judgeOf } from './answers.mjs';" +
-                "const canonical = (value) => Array.isArray(value) ? `[${value.map(canonical)}]`" +
-                " : value === null || typeof value !== 'object' ? JSON.stringify(value)" +
-                " : `{${Object.keys(value).sort().map((name) => JSON.stringify(name) + ':' + canonical(value[name]))}}`;" +
-                "const vectors = (await (await fetch('./small.jsonl')).text()).trim().split('\\n').map(JSON.parse);" +
-                "const judge = judgeOf(rt);" +
-                "const lines = vectors.map(({ id, question }) => canonical(judge({ id, ...question })) + '\\n');" +
-                "const sum = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(lines.join('')));" +
-                "const hex = Array.from(new Uint8Array(sum), (byte) => byte.toString(16).padStart(2, '0'));" +
-                "document.title = hex.join('')",
+            "import * as rt from './rodtravel.mjs'; import { digestOf } from './digest.mjs';" +
+                "document.title = await digestOf(rt, await (await fetch('./small.jsonl')).text())",
         );
         const kept = readFileSync(join(process.env.ROOT, "tests", "conformance", "digests.txt"), "utf8");
         if (shown) assert.equal(shown, kept.match(/^small \d+ \w+ (\w+)/m)[1]);
