@@ -38,17 +38,20 @@ function askStory(before = []) {
         question.choices.length === 2 ? "two" : "three",
         question.choices.map((one) => button(one.says, () => choose(one))),
       ),
-      button(word("close"), showLearning),
+      keyRow("two", [
+        button(word("skip"), () => choose(null), "key word"),
+        button(word("close"), showLearning, "key word"),
+      ]),
     ],
   });
 }
 
 function markedLine(question, given) {
-  const right = given.word === question.right,
+  const right = given !== null && given.word === question.right,
     wanted = question.choices.find((one) => one.word === question.right);
   exam.asked++;
   exam.right += right ? 1 : 0;
-  return markLine(null, right, `${question.prompt} ${given.says}${right ? "" : ` → ${wanted.says}`}`);
+  return markLine(null, right, `${question.prompt} ${given ? given.says : "–"}${right ? "" : ` → ${wanted.says}`}`);
 }
 
 function markStory(story) {

@@ -99,7 +99,7 @@ function seenLine(question) {
     "p",
     { class: "noted long" },
     make("span", { "aria-hidden": "true" }, "✓ "),
-    seen.flatMap((one, i) => [i > 0 ? " · " : null, ...reading(one.says)]),
+    seen.flatMap((one, i) => [i > 0 ? " · " : null, make("span", { class: "whole-word" }, one.says)]),
   );
 }
 
@@ -109,26 +109,26 @@ function settledSize(settled) {
 
 function signOf(clue) {
   const seen = seenOf(clue);
-  return seen ? reading(seen.says || seen.value) : "";
+  return seen ? make("b", {}, seen.says || seen.value) : null;
 }
 
 function chooseClue() {
   const question = app.reply.question;
   paint({
     name: "clue-list",
-    top: [make("h1", {}, word("otherSign"))],
-    panel: [
+    top: [
+      make("h1", {}, word("otherSign")),
       keyRow(
         "one",
         question.clues.map((one) =>
-          button([make("span", {}, one.title), make("b", {}, signOf(one.clue))], () => {
+          button([make("span", {}, one.title), signOf(one.clue)].filter(Boolean), () => {
             looking.chosen = one.clue;
             showClue();
           }, "key row"),
         ),
       ),
-      closeKey(showClue),
     ],
+    panel: [closeKey(showClue)],
   });
 }
 
