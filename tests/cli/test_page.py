@@ -13,6 +13,7 @@ import sys
 import tempfile
 import unittest
 from concurrent.futures import ThreadPoolExecutor
+from fractions import Fraction
 from pathlib import Path
 
 import tap
@@ -45,6 +46,12 @@ def native(arguments, folder=None, given="", language="en"):
 def options(row, names):
     """Of a row of cases: what stands under these headings, as options of these names."""
     return [part for column, name in names.items() if row[column] for part in ("--" + name, row[column])]
+
+
+def mixed(number):
+    """2 1/8, as the tape has it."""
+    whole, rest = divmod(number, 1)
+    return " ".join(str(part) for part in (whole, rest) if part) or "0"
 
 
 def look_up(answers, question):
@@ -406,19 +413,86 @@ class Commands(Page):
                                                             "before": "before", "after": "after", "seconds": "seconds", "cut_out": "cut-out",
                                                             "span": "start", "applications": "applications"}),
                                       "--", row["check"], *filter(None, [row["pressure"] or row["answer"]])],
+        "us-393-47.csv": lambda row: ["stroke", "--class", row["class"] if row["class"] in ("standard", "long") else "unknown",
+                                       *options({"rated": row["rated_note"].split("-inch")[0]}, {"rated": "rated"}),
+                                       "--as-of", row["from"], "--",
+                                       f"{row['family']} {row['size']}", "1/64", row["limit_in"]],
+        "us-571-121-table-v.csv": lambda row: ["air", "estimate", "--psi", "105", "--reservoirs", "5568", "--chambers", row["type"]],
+        "damages.csv": lambda row: ["stroke", *DAY, "--", "30", row["text"], "4"],
     }
+    REFUSED = ["damages.csv"]  # nearly every text of it
+
+    @staticmethod
+    def cases(name):
+        with open(CASES / name, encoding="utf-8", newline="") as file:
+            return list(csv.DictReader(text for text in file if not text.startswith("#")))
+
+    def judged(self, ends):
+        """What the report says of a record with these wheel ends; the module's bytes are the command's."""
+        record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr", "brakes": len(ends),
+                  "wheel_ends": [{"position": f"{1 + at // 2}{'LR'[at % 2]}", "psi": "95", **end} for at, end in enumerate(ends)]}
+        given = json.dumps(record)
+        reply = self.call("run", arguments=["report", "-", "--json"], input=given, language="en")
+        self.assertEqual(reply, native(["report", "-", "--json"], given=given))
+        return json.loads(reply["out"])["stroke"]
+
+    @staticmethod
+    def brake(over):
+        """Of type 30, whose limit is 2 in, over that by so many inches."""
+        return {"chamber": "30", "stroke_class": "standard", "released": "2", "applied": mixed(4 + Fraction(over))}
+
+    def brakes(self, count, full, half):
+        kinds = ["1/4"] * full + ["1/8"] * half
+        return [self.brake(over) for over in kinds + ["-1/4"] * (count - len(kinds))]
+
+    def test_vehicles(self):
+        words = {"yes": "out-of-service", "no": "below-criterion", "ambiguous": "ambiguous"}
+        for row in self.cases("vehicles.csv"):
+            found = self.judged(self.brakes(*(int(row[name]) for name in ("brakes", "full_defects", "half_defects"))))
+            self.assertEqual((found["outcome"], found["percent"]),
+                             (words[row["expect_out_of_service"]], mixed(Fraction(row["expect_percent"]))), row)
+
+    def halves(self, count, halves):
+        return self.judged(self.brakes(count, int(halves) // 2, int(halves) % 2))
+
+    def pair(self, left, right):
+        found = self.judged([{**self.brake("-1/4"), **left}, {**self.brake("-1/4"), **right}])
+        return [one["code"] for one in found["axles"][0]["mismatches"]]
+
+    def test_edges_of_vehicles(self):
+        """Each figure of a vehicle by itself: what is measured, and what the file says of it."""
+        dead = {"applied": "2"}
+        found = {
+            "share": lambda of: self.halves(40, 80 * of)["outcome"],
+            "full_from": lambda of: "full" if self.judged([self.brake(of)])["full_defects"] else "half",
+            "half": lambda of: self.halves(10, 2 * of)["defective"],
+            "chart": lambda of: str(self.halves(int(5 * of), 0)["whole_needed"]),
+            "steering": lambda of: "yes" if "steering-dead" in self.pair(dead if of > 0 else {}, dead if of > 1 else {}) else "no",
+            "axle_size": lambda of: "unlike" if "size-differs" in self.pair({}, {"chamber": str(30 - of)}) else "alike",
+            "axle_arm": lambda of: "unlike" if "arm-differs" in self.pair({"arm_length": "5 1/2"}, {"arm_length": mixed(of + Fraction(11, 2))})
+            else "alike"}
+        for row in self.cases("vehicle_edges.csv"):
+            self.assertEqual(found[row["part"]](Fraction(row["measured"])), row["expect"], row)
+
+    def test_published_figures(self):
+        """The limit and the volume that the document has, typed from it, not from a table of the library."""
+        for row in self.cases("us-393-47.csv"):
+            line = ["stroke", "--json", *self.CASES["us-393-47.csv"](row)[1:]]
+            self.assertEqual(json.loads(self.call("run", arguments=line)["out"])["limit"], row["limit_in"], row)
+        for row in self.cases("us-571-121-table-v.csv"):
+            line = [*self.CASES["us-571-121-table-v.csv"](row), "--json"]
+            self.assertEqual(json.loads(self.call("run", arguments=line)["out"])["chambers"], row["volume"], row)
 
     def test_cases_are_judged_alike(self):
         """Each row of the cases as one command: the same bytes, whether it is judged or refused."""
         for name, line in self.CASES.items():
-            with open(CASES / name, encoding="utf-8", newline="") as file:
-                rows = list(csv.DictReader(text for text in file if not text.startswith("#")))
+            rows = self.cases(name)
             lines = [line(row) for row in rows]
             lines = [[words[0], "--json", *words[1:]] for words in lines if "\0" not in "".join(words)]
             with ThreadPoolExecutor(2) as threads:
                 natives = list(threads.map(native, lines))
             judged = sum(one["status"] != 2 for one in natives)
-            self.assertGreater(judged, len(rows) // 4, name)
+            self.assertGreater(len(rows) - judged if name in self.REFUSED else judged, len(rows) // 4, name)
             for words, own in zip(lines, natives):
                 self.assertEqual(self.call("run", arguments=words, language="en"), own, words)
 
