@@ -144,6 +144,7 @@ refused("argument applied 0 0", @() columns("applied", {"2\x1f2"}));
 refused("argument applied 0 0", @() columns("applied", {"2", 2.5}));
 refused("argument applied 0 0", @() columns("applied", {"2", {"2"}}));
 refused("argument applied 0 0", @() columns("applied", {"2", "2\0"}));
+refused("argument applied 0 0", @() columns("applied", {"2", ["2"; "3"]}));
 refused("argument applied 0 0", @() columns("psi", 95));
 refused("argument chamber 0 0", @() rodtravel.judge_columns("chamber", "30", "released", {"1"}, "applied", {"2"}));
 refused("argument colour 0 0", @() columns("applied", {"2", "2"}, "colour", {"red", "red"}));
