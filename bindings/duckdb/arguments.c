@@ -28,16 +28,24 @@ static bool is_there(const uint64_t *validity, idx_t row)
     return validity == NULL || (validity[row / 64] >> row % 64 & 1) != 0;
 }
 
-/* --- Texts --------------------------------------------------------------------------------------------- */
+/* --- As they lie in memory ------------------------------------------------------------------------------ */
 
-typedef struct argument {
-    const void *data;
-    const uint64_t *validity;
-    duckdb_logical_type type;
-    idx_t rows;
-    argument_room *room;
-    rodt_text_cells *cells;
-} argument;
+/* Bytes of a number or a day; 0 = it is neither. */
+static uint32_t width_of_type(duckdb_type type)
+{
+    switch ((int)type) {
+    case DUCKDB_TYPE_TINYINT:
+    case DUCKDB_TYPE_UTINYINT: return 1;
+    case DUCKDB_TYPE_SMALLINT:
+    case DUCKDB_TYPE_USMALLINT: return 2;
+    case DUCKDB_TYPE_INTEGER:
+    case DUCKDB_TYPE_UINTEGER:
+    case DUCKDB_TYPE_DATE: return 4;
+    case DUCKDB_TYPE_BIGINT:
+    case DUCKDB_TYPE_UBIGINT: return 8;
+    default: return 0;
+    }
+}
 
 /* Of rows that are NULL, too: what they have for a length only takes the longer way. */
 static bool all_inline(const duckdb_string_t *text, idx_t rows)
@@ -48,15 +56,68 @@ static bool all_inline(const duckdb_string_t *text, idx_t rows)
     return longest <= TEXT_INLINE;
 }
 
+/* NULL in every row. */
+static bool is_empty(const raw_argument *of, idx_t rows)
+{
+    if (of->type == DUCKDB_TYPE_SQLNULL)
+        return true;
+    for (idx_t word = 0; of->validity != NULL && word < (rows + 63) / 64; word++) {
+        if (of->validity[word] != 0)
+            return false;
+    }
+    return of->validity != NULL;
+}
+
+static raw_argument look_at(duckdb_vector vector, idx_t rows)
+{
+    duckdb_logical_type type = duckdb_vector_get_column_type(vector);
+    raw_argument of = {.data = duckdb_vector_get_data(vector), .validity = duckdb_vector_get_validity(vector),
+                       .type = duckdb_get_type_id(type)};
+    of.is_empty = is_empty(&of, rows);
+    if (of.is_empty) {
+        of.type = DUCKDB_TYPE_SQLNULL; /* of whatever type */
+    } else if (of.type == DUCKDB_TYPE_VARCHAR) {
+        of.width = sizeof(duckdb_string_t);
+        of.is_elsewhere = !all_inline(of.data, rows);
+    } else if (of.type == DUCKDB_TYPE_DECIMAL) {
+        of.digits = duckdb_decimal_width(type);
+        of.scale = duckdb_decimal_scale(type);
+        of.stored_type = duckdb_decimal_internal_type(type);
+        of.width = width_of_type(of.stored_type);
+    } else {
+        of.width = width_of_type(of.type);
+    }
+    duckdb_destroy_logical_type(&type);
+    return of;
+}
+
+void look_at_arguments(duckdb_data_chunk chunk, arguments *out)
+{
+    out->rows = duckdb_data_chunk_get_size(chunk);
+    out->count = (int)duckdb_data_chunk_get_column_count(chunk);
+    for (int i = 0; i < out->count; i++)
+        out->raw[i] = look_at(duckdb_data_chunk_get_vector(chunk, (idx_t)i), out->rows);
+}
+
+/* --- Texts --------------------------------------------------------------------------------------------- */
+
+/* One argument that is read. */
+typedef struct argument {
+    const raw_argument *raw;
+    idx_t rows;
+    argument_room *room;
+    rodt_text_cells *cells;
+} argument;
+
 static void read_texts(const argument *from)
 {
-    if (all_inline(from->data, from->rows)) {
+    if (!from->raw->is_elsewhere) {
         from->cells->layout = RODT_TEXT_LAYOUT_VIEWS;
-        from->cells->cells = from->data;
+        from->cells->cells = from->raw->data;
         return;
     }
     for (idx_t row = 0; row < from->rows; row++)
-        from->room->span[row] = text_at(from->data, row);
+        from->room->span[row] = text_at(from->raw->data, row);
 }
 
 /* --- Numbers and days ---------------------------------------------------------------------------------- */
@@ -98,18 +159,19 @@ static size_t write_day(int32_t days, char *text, size_t size)
 
 static void read_numbers(const argument *from, duckdb_type type, unsigned scale)
 {
+    const void *data = from->raw->data;
     const size_t size = sizeof from->room->text[0];
     for (idx_t row = 0; row < from->rows; row++) {
         char *text = from->room->text[row];
         size_t written = 0;
-        if (!is_there(from->validity, row))
+        if (!is_there(from->raw->validity, row))
             continue;
         if (type == DUCKDB_TYPE_DATE)
-            written = write_day(((const int32_t *)from->data)[row], text, size);
+            written = write_day(((const int32_t *)data)[row], text, size);
         else if (type == DUCKDB_TYPE_UBIGINT)
-            written = (size_t)snprintf(text, size, "%" PRIu64, ((const uint64_t *)from->data)[row]);
+            written = (size_t)snprintf(text, size, "%" PRIu64, ((const uint64_t *)data)[row]);
         else
-            written = write_decimal(integer_at(from->data, type, row), scale, text, size);
+            written = write_decimal(integer_at(data, type, row), scale, text, size);
         from->room->span[row] = (rodt_text_span){text, written};
     }
 }
@@ -117,9 +179,10 @@ static void read_numbers(const argument *from, duckdb_type type, unsigned scale)
 /* --- One argument -------------------------------------------------------------------------------------- */
 
 /* Why it is not read; NULL = it is. A binary fraction is only nearly what was read. */
-static const char *read_typed(const argument *from, duckdb_type type)
+static const char *read_typed(const argument *from)
 {
-    switch ((int)type) {
+    const raw_argument *raw = from->raw;
+    switch ((int)raw->type) {
     case DUCKDB_TYPE_VARCHAR: read_texts(from); return NULL;
     case DUCKDB_TYPE_TINYINT:
     case DUCKDB_TYPE_SMALLINT:
@@ -129,11 +192,11 @@ static const char *read_typed(const argument *from, duckdb_type type)
     case DUCKDB_TYPE_USMALLINT:
     case DUCKDB_TYPE_UINTEGER:
     case DUCKDB_TYPE_UBIGINT:
-    case DUCKDB_TYPE_DATE: read_numbers(from, type, 0); return NULL;
+    case DUCKDB_TYPE_DATE: read_numbers(from, raw->type, 0); return NULL;
     case DUCKDB_TYPE_DECIMAL:
-        if (duckdb_decimal_width(from->type) > DECIMAL_DIGITS)
+        if (raw->digits > DECIMAL_DIGITS)
             return "a DECIMAL of more than 18 digits; give it as VARCHAR";
-        read_numbers(from, duckdb_decimal_internal_type(from->type), duckdb_decimal_scale(from->type));
+        read_numbers(from, raw->stored_type, raw->scale);
         return NULL;
     case DUCKDB_TYPE_FLOAT:
     case DUCKDB_TYPE_DOUBLE:
@@ -142,38 +205,22 @@ static const char *read_typed(const argument *from, duckdb_type type)
     }
 }
 
-/* NULL in every row. */
-static bool is_empty(const argument *from, duckdb_type type)
-{
-    if (type == DUCKDB_TYPE_SQLNULL)
-        return true;
-    for (idx_t word = 0; from->validity != NULL && word < (from->rows + 63) / 64; word++) {
-        if (from->validity[word] != 0)
-            return false;
-    }
-    return from->validity != NULL;
-}
-
 /* needed: there must be a column, also of nothing. */
-static const char *read_argument(duckdb_vector vector, idx_t rows, bool needed, argument_room *room,
+static const char *read_argument(const raw_argument *raw, idx_t rows, bool needed, argument_room *room,
                                  rodt_text_cells *cells)
 {
-    argument from = {duckdb_vector_get_data(vector), duckdb_vector_get_validity(vector),
-                     duckdb_vector_get_column_type(vector), rows, room, cells};
-    const duckdb_type type = duckdb_get_type_id(from.type);
-    const char *wrong = NULL;
+    const argument from = {raw, rows, room, cells};
     memset(cells, 0, sizeof *cells);
     cells->layout = RODT_TEXT_LAYOUT_SPANS;
     cells->cells = room->span;
-    cells->valid.bits = (const uint8_t *)from.validity;
-    if (!is_empty(&from, type))
-        wrong = read_typed(&from, type);
-    else if (needed)
+    cells->valid.bits = (const uint8_t *)raw->validity;
+    if (!raw->is_empty)
+        return read_typed(&from);
+    if (needed)
         memset(room->span, 0, rows * sizeof *room->span);
     else
         cells->layout = RODT_TEXT_LAYOUT_ABSENT; /* nothing to look up */
-    duckdb_destroy_logical_type(&from.type);
-    return wrong;
+    return NULL;
 }
 
 /* --- All of them --------------------------------------------------------------------------------------- */
@@ -184,8 +231,8 @@ static rodt_text_cells *cells_of(arguments *of, int number)
     return field == RODT_FIELD_NONE ? &of->rules : &of->columns.field[field];
 }
 
-static const char *read_into(const char *function, const char *name, duckdb_data_chunk chunk, int number,
-                             arguments *of, rodt_text_cells *cells, char said[SAID_SIZE])
+static const char *read_into(const char *function, const char *name, int number, arguments *of,
+                             rodt_text_cells *cells, char said[SAID_SIZE])
 {
     if (of->room[number] == NULL)
         of->room[number] = malloc(sizeof *of->room[number]);
@@ -193,28 +240,35 @@ static const char *read_into(const char *function, const char *name, duckdb_data
         snprintf(said, SAID_SIZE, "%s: %s", function, rodt_status_text(RODT_E_MEMORY));
         return said;
     }
-    const char *wrong = read_argument(duckdb_data_chunk_get_vector(chunk, (idx_t)number),
-                                      duckdb_data_chunk_get_size(chunk), number < RODT_FIELD_NEEDED, of->room[number],
-                                      cells);
+    const char *wrong = read_argument(&of->raw[number], of->rows, number < RODT_FIELD_NEEDED, of->room[number], cells);
     if (wrong == NULL)
         return NULL;
     snprintf(said, SAID_SIZE, "%s: %s is %s", function, name, wrong);
     return said;
 }
 
-const char *read_text_argument(const char *function, duckdb_data_chunk chunk, int number, arguments *of,
-                               rodt_text_cells *cells, char said[SAID_SIZE])
+const char *read_text_argument(const char *function, int number, arguments *of, rodt_text_cells *cells,
+                               char said[SAID_SIZE])
 {
-    return read_into(function, number == 0 ? "the text" : "the unit", chunk, number, of, cells, said);
+    return read_into(function, number == 0 ? "the text" : "the unit", number, of, cells, said);
 }
 
-const char *read_arguments(const char *function, duckdb_data_chunk chunk, arguments *out, char said[SAID_SIZE])
+const char *read_arguments(const char *function, arguments *of, char said[SAID_SIZE])
 {
-    const int count = (int)duckdb_data_chunk_get_column_count(chunk);
     const char *wrong = NULL;
-    for (int i = count; i < SQL_ARGUMENTS; i++)
-        memset(cells_of(out, i), 0, sizeof(rodt_text_cells));
-    for (int i = 0; i < count && wrong == NULL; i++)
-        wrong = read_into(function, sql_argument_name(i), chunk, i, out, cells_of(out, i), said);
+    for (int i = of->count; i < SQL_ARGUMENTS; i++)
+        memset(cells_of(of, i), 0, sizeof(rodt_text_cells));
+    for (int i = 0; i < of->count && wrong == NULL; i++)
+        wrong = read_into(function, sql_argument_name(i), i, of, cells_of(of, i), said);
     return wrong;
+}
+
+void read_again(arguments *of)
+{
+    for (int i = 0; i < of->count; i++) {
+        rodt_text_cells *cells = cells_of(of, i);
+        cells->valid.bits = (const uint8_t *)of->raw[i].validity;
+        if (cells->layout == RODT_TEXT_LAYOUT_VIEWS)
+            cells->cells = of->raw[i].data;
+    }
 }

@@ -22,19 +22,67 @@ typedef struct argument_room {
     char text[ROWS][24]; /* 64 bits with a sign and a point; a date */
 } argument_room;
 
+/* An argument as it lies in memory. */
+typedef struct raw_argument {
+    const void *data;
+    const uint64_t *validity;            /* NULL = every row has a value */
+    duckdb_type type, stored_type;       /* the second is of a DECIMAL alone */
+    uint32_t digits, scale;              /* of a DECIMAL */
+    uint32_t width;                      /* bytes of a value; 0 = of no type that is read, or empty */
+    bool is_empty;                       /* NULL in every row */
+    bool is_elsewhere;                   /* some values only point to what they are: their bytes prove nothing */
+} raw_argument;
+
 /* The arguments of a chunk as columns of texts. */
 typedef struct arguments {
+    idx_t rows;
+    int count;
+    raw_argument raw[SQL_ARGUMENTS];
     rodt_text_columns columns;
     rodt_text_cells rules;
     argument_room *room[SQL_ARGUMENTS]; /* made where it is needed, kept */
 } arguments;
 
-/* Reads a chunk. NULL = done; else what is wrong, with the name of the function in front. */
-const char *read_arguments(const char *function, duckdb_data_chunk chunk, arguments *out, char said[SAID_SIZE]);
+/* Where a chunk has them. */
+void look_at_arguments(duckdb_data_chunk chunk, arguments *out);
+
+/* Reads what was looked at. NULL = done; else what is wrong, with the name of the function in front. */
+const char *read_arguments(const char *function, arguments *of, char said[SAID_SIZE]);
+
+/* In place of this, where the same bytes were read before, and may lie elsewhere now. */
+void read_again(arguments *of);
 
 /* The same for an argument of a function of single texts, the text or its unit. */
-const char *read_text_argument(const char *function, duckdb_data_chunk chunk, int number, arguments *of,
-                               rodt_text_cells *cells, char said[SAID_SIZE]);
+const char *read_text_argument(const char *function, int number, arguments *of, rodt_text_cells *cells,
+                               char said[SAID_SIZE]);
+
+/* --- The chunk before (repeat.c) ----------------------------------------------------------------------- */
+
+#define WIDEST 16 /* bytes of a value */
+
+typedef struct kept_argument {
+    raw_argument of;
+    uint64_t validity[ROWS / 64];
+    char data[ROWS * WIDEST];
+} kept_argument;
+
+typedef struct kept_chunk {
+    const char *function; /* that was asked last; NULL = none yet */
+    idx_t rows;
+    int count;
+    const void *from[SQL_ARGUMENTS]; /* where the arguments lay; only compared */
+    bool there;                      /* `argument` has them */
+    bool used;                       /* since then they came again */
+    kept_argument *argument[SQL_ARGUMENTS];
+} kept_chunk;
+
+/* Whether the answers of the chunk before are those of this one, too. */
+bool is_repeated(kept_chunk *kept, const arguments *in);
+
+/* Notes who asks of what; what was kept is gone. Whether keep_chunk is worth it once the chunk is judged. */
+bool begin_chunk(kept_chunk *kept, const char *function, const arguments *in);
+void keep_chunk(kept_chunk *kept, const arguments *in);
+void free_chunk(kept_chunk *kept);
 
 /* --- Judging (worker.c) -------------------------------------------------------------------------------- */
 
@@ -62,6 +110,8 @@ typedef struct worker {
     const char *function; /* named in sentences */
     char said[SAID_SIZE];
     arguments in;
+    arguments texts_in; /* of functions of single texts, which are often asked between others */
+    kept_chunk kept;
     idx_t rows;
     answers out;
     const rodt_rules *rules[ROWS]; /* that judged the row */
@@ -100,6 +150,10 @@ result_texts open_texts(duckdb_vector vector);
 /* An empty text is NULL. */
 void put_text(const result_texts *to, idx_t row, const char *text, size_t size);
 void put_exact(const result_texts *to, idx_t row, int64_t num, int64_t den);
+
+/* What many rows get is made once. An empty text is NULL, too. */
+duckdb_string_t constant_text(const char *text);
+void put_made(const result_texts *to, idx_t row, duckdb_string_t text);
 
 /* The text is not copied: it must live as long as the program. */
 void put_constant(const result_texts *to, idx_t row, const char *text);

@@ -12,8 +12,11 @@ typedef bool fill_part(worker *of, duckdb_vector vector);
 static bool fill_verdict(worker *of, duckdb_vector vector)
 {
     const result_texts to = open_texts(vector);
+    duckdb_string_t words[RODT_VERDICT_END];
+    for (int verdict = 0; verdict < RODT_VERDICT_END; verdict++)
+        words[verdict] = constant_text(rodt_verdict_name((rodt_verdict)verdict));
     for (idx_t row = 0; row < of->rows; row++)
-        put_constant(&to, row, rodt_verdict_name((rodt_verdict)of->out.verdict[row]));
+        put_made(&to, row, words[of->out.verdict[row]]);
     return true;
 }
 
@@ -86,11 +89,14 @@ static bool fill_reasons(worker *of, duckdb_vector vector)
 static bool fill_defect(worker *of, duckdb_vector vector)
 {
     const result_texts to = open_texts(vector);
+    duckdb_string_t words[RODT_DEFECT_END];
     rodt_finding finding;
+    for (int defect = 0; defect < RODT_DEFECT_END; defect++)
+        words[defect] = constant_text(rodt_defect_name((rodt_defect)defect));
     for (idx_t row = 0; row < of->rows; row++) {
         if (!judge_defect(of, row, &finding))
             return false;
-        put_constant(&to, row, rodt_defect_name(rodt_finding_defect(&finding)));
+        put_made(&to, row, words[rodt_finding_defect(&finding)]);
     }
     return true;
 }

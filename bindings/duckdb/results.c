@@ -46,14 +46,21 @@ static duckdb_string_t long_text(const char *text, size_t size)
     return made;
 }
 
-void put_constant(const result_texts *to, idx_t row, const char *text)
+duckdb_string_t constant_text(const char *text)
 {
     const size_t size = strlen(text);
-    if (size <= INLINE_SIZE)
-        put_text(to, row, text, size);
-    else
-        to->data[row] = long_text(text, size);
+    return size <= INLINE_SIZE ? inline_text(text, size) : long_text(text, size);
 }
+
+void put_made(const result_texts *to, idx_t row, duckdb_string_t text)
+{
+    if (text.value.inlined.length == 0)
+        put_null(to, row);
+    else
+        to->data[row] = text;
+}
+
+void put_constant(const result_texts *to, idx_t row, const char *text) { put_made(to, row, constant_text(text)); }
 
 /* --- Exact numbers ------------------------------------------------------------------------------------- */
 
@@ -90,6 +97,7 @@ _Static_assert(TEXTS_KEPT == 1 << 12, "32 - 20 bits number the texts that are ke
  * sets. */
 typedef struct reason_words {
     uint64_t reasons;
+    duckdb_string_t made; /* points to the text; empty where there are no reasons */
     char text[];
 } reason_words;
 
@@ -104,6 +112,7 @@ static reason_words *new_words(uint64_t reasons, const char *text, size_t size)
         return NULL;
     made->reasons = reasons;
     memcpy(made->text, text, size + 1);
+    made->made = constant_text(made->text);
     return made;
 }
 
@@ -138,8 +147,8 @@ void put_reasons(const result_texts *to, idx_t row, uint64_t reasons)
 {
     const reason_words *kept = words_of(reasons);
     char text[SQL_REASONS_SIZE];
-    if (kept != NULL && kept->text[0] != '\0')
-        put_constant(to, row, kept->text);
+    if (kept != NULL)
+        put_made(to, row, kept->made);
     else
         put_text(to, row, text, sql_reasons_write(reasons, text));
 }

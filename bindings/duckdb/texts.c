@@ -82,8 +82,10 @@ static void call_text(duckdb_function_info info, duckdb_data_chunk chunk, duckdb
     bool read = of != NULL;
     if (of == NULL)
         duckdb_scalar_function_set_error(info, rodt_status_text(RODT_E_MEMORY));
+    else
+        look_at_arguments(chunk, &of->texts_in);
     for (int i = 0; i < function->count && read; i++) {
-        read = read_text_argument(function->name, chunk, i, &of->in, &cells[i], of->said) == NULL;
+        read = read_text_argument(function->name, i, &of->texts_in, &cells[i], of->said) == NULL;
         if (!read)
             duckdb_scalar_function_set_error(info, of->said);
     }
@@ -133,7 +135,8 @@ static void call_decimal(duckdb_function_info info, duckdb_data_chunk chunk, duc
         duckdb_scalar_function_set_error(info, rodt_status_text(RODT_E_MEMORY));
         return;
     }
-    if (read_text_argument("rodt_decimal", chunk, 0, &of->in, &cells, of->said) != NULL) {
+    look_at_arguments(chunk, &of->texts_in);
+    if (read_text_argument("rodt_decimal", 0, &of->texts_in, &cells, of->said) != NULL) {
         duckdb_scalar_function_set_error(info, of->said);
     } else {
         for (idx_t row = 0; row < duckdb_data_chunk_get_size(chunk); row++) {

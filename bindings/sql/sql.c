@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 #include "sql.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -22,14 +21,34 @@ const char *sql_argument_name(int argument)
     return field == RODT_FIELD_NONE ? "rules" : rodt_field_name(field);
 }
 
+/* Without snprintf, which takes longer than all else of a row. Returns its bytes. */
+static size_t write_integer(int64_t number, char *text)
+{
+    char digits[20];
+    size_t count = 0, used = 0;
+    uint64_t left = number < 0 ? 0 - (uint64_t)number : (uint64_t)number;
+    if (number < 0)
+        text[used++] = '-';
+    do {
+        digits[count++] = (char)('0' + left % 10);
+        left /= 10;
+    } while (left != 0);
+    while (count > 0)
+        text[used++] = digits[--count];
+    return used;
+}
+
 size_t sql_exact_write(int64_t num, int64_t den, char text[SQL_EXACT_SIZE])
 {
-    text[0] = '\0';
-    if (den == 1)
-        snprintf(text, SQL_EXACT_SIZE, "%" PRId64, num);
-    else if (den != 0)
-        snprintf(text, SQL_EXACT_SIZE, "%" PRId64 "/%" PRId64, num, den);
-    return strlen(text);
+    size_t used = 0;
+    if (den != 0)
+        used = write_integer(num, text);
+    if (den != 0 && den != 1) {
+        text[used++] = '/';
+        used += write_integer(den, text + used);
+    }
+    text[used] = '\0';
+    return used;
 }
 
 /* Up to 18 digits: they fit in 64 bits. */

@@ -17,6 +17,7 @@ import rivals
 
 TURNS = 5
 GIVEN = ["chamber", "released", "applied", "date", "stroke_class"]
+ANSWERS = ["verdict", "stroke", "limit", "margin", "reasons"]
 
 
 def open_table(folder, name, form, rows):
@@ -32,11 +33,15 @@ def queries(task):
     """By what they are: each counts its answers."""
     unit = "unit" if task.mixed else f"'{task.form.default_unit}'"
     more = "" if unit == "'in'" else f", {', '.join(['NULL'] * 5)}, {unit}"
-    judged = f"rodt_verdict(chamber, released, applied, NULL, date, stroke_class{more})"
+    given = f"(chamber, released, applied, NULL, date, stroke_class{more})"
+    answers = [f"rodt_{name}{given}" for name in ANSWERS]
+    parts = ", ".join(f'sum(length(f."{name}"))' for name in ANSWERS)
     lengths = ", ".join(f"sum(length({name}))" for name in GIVEN)
     return {"lengths": f"SELECT {lengths} FROM cells",
             "plain SQL": f"SELECT verdict, count(*) FROM ({rivals.sql_query(task, 'cells')}) GROUP BY 1 ORDER BY 1",
-            "extension": f"SELECT {judged} AS verdict, count(*) FROM cells GROUP BY 1 ORDER BY 1"}
+            "extension": f"SELECT {answers[0]} AS verdict, count(*) FROM cells GROUP BY 1 ORDER BY 1",
+            "five functions": f"SELECT {', '.join(f'sum(length({answer}))' for answer in answers)} FROM cells",
+            "one struct": f"SELECT {parts} FROM (SELECT rodt_finding{given} AS f FROM cells)"}
 
 
 def engine(task, base):
@@ -69,8 +74,9 @@ def measure(name, form, rows, folder, extension):
             begin = time.process_time()
             answers[job] = run()
             best[job] = min(best.get(job, 1e9), (time.process_time() - begin) * 1e9 / rows)
-    same = [sorted(map(tuple, found)) for job, found in answers.items() if job != "lengths"]
+    same = [sorted(map(tuple, answers[job])) for job in ("plain SQL", "extension", "C engine") if job in answers]
     assert all(found == same[0] for found in same), (name, answers)
+    assert answers["five functions"] == answers["one struct"], (name, answers)
     return best
 
 

@@ -4,6 +4,7 @@
 With a number of rows as its argument it only compares files of so many rows."""
 import csv
 import hashlib
+import itertools
 import os
 import random
 import re
@@ -17,7 +18,7 @@ from fractions import Fraction
 import engine_cases
 import tap
 
-ROOT, COMMAND = os.environ["ROOT"], os.environ["COMMAND"]
+ROOT, COMMAND, SHORT = os.environ["ROOT"], os.environ["COMMAND"], os.environ.get("SHORT")
 duckdb = tap.package("duckdb")
 if duckdb is None:
     tap.skip("the Python package duckdb is not installed")
@@ -296,7 +297,7 @@ def test_odd_texts_as_the_command():
 
 def test_files_as_the_command():
     if COMMAND:
-        compare_forms(6000)
+        compare_forms(600 if SHORT else 6000)
 
 
 def test_threads():
@@ -343,6 +344,52 @@ def test_vehicles():
     assert answers[0] == answers[1]
     assert rows(f"SELECT rodt_share({READ}) OVER (ORDER BY rowid) FROM fleet ORDER BY rowid")[-1] == rows(
         f"SELECT rodt_share({READ}) FROM fleet")[0]
+
+
+def repeated(making, threads):
+    """Functions that are asked of the same chunks one after the other, and each by itself."""
+    base = connect(threads)
+    base.execute(f"CREATE TABLE ends AS {making}")
+    given = ", ".join(name if name in base.table("ends").columns else "NULL" for name in ARGUMENTS)
+    alone = [base.execute(f"SELECT rodt_{name}({given}) FROM ends ORDER BY n").fetchall() for name in FUNCTIONS]
+    calls = ", ".join(f"rodt_length(released), rodt_{name}({given})" for name in FUNCTIONS)
+    found = [row[1::2] for row in base.execute(f"SELECT {calls} FROM ends ORDER BY n").fetchall()]
+    assert found == list(zip(*([cell for cell, in each] for each in alone)))
+    return found
+
+
+def test_repeated_chunks():
+    """Chunks that differ from the one before in one cell of one argument, whichever it is, in every type."""
+    plain = {"chamber": "'36'", "released": "'2'", "applied": "'4 3/8'", "psi": "95", "date": "DATE '2021-10-13'",
+             "rated_stroke": "3::DECIMAL(4, 2)", "unit": "'in'"}
+    other = {"chamber": "'24L'", "released": "NULL", "applied": "'4 3/8 inches, about'", "psi": "60", "date": "NULL",
+             "rated_stroke": "-3::DECIMAL(4, 2)", "unit": "'mm'"}
+    for threads, name in itertools.product((1, 4), plain):
+        cells = ", ".join(f"{cell} AS {each}" for each, cell in plain.items() if each != name)
+        found = repeated(f"SELECT n, {cells}, CASE WHEN n % 6000 = 4444 THEN {other[name]} ELSE {plain[name]} END AS "
+                         f"{name} FROM range(20000) AS r(n)", threads)
+        assert len(set(found)) == 2 and len({found[4444], found[10444], found[16444]}) == 1, name
+        assert [row for row, one in enumerate(found) if one != found[0]] == [4444, 10444, 16444], name
+
+
+def test_repeated_bytes():
+    """The same bytes are something else in another type, scale or place, and where rows are NULL."""
+    least = "(-2147483648)::INTEGER"  # as NULL lies in memory
+    columns = (f"4::INTEGER AS whole, DATE '1970-01-05' AS day, 20::DECIMAL(4, 1) AS d, 2::DECIMAL(4, 2) AS e, "
+               f"CASE n % 2 WHEN 0 THEN {least} END AS even, CASE n % 2 WHEN 1 THEN {least} END AS odd "
+               "FROM range(6000) AS r(n)")
+    BASE.execute(f"CREATE OR REPLACE TABLE alike AS SELECT '30' AS chamber, '2' AS released, {columns}")
+    for first, second in (("'2', whole", "'2', day"), ("d, 4", "e, 4"), ("'2', even", "'2', odd"),
+                          ("released, 4", "released, 4, 60"), ("NULL, released", "released, NULL")):
+        calls = [f"rodt_{name}(chamber, {given})" for given in (first, second) for name in ("stroke", "reasons")]
+        found = rows(f"SELECT {', '.join(calls)} FROM alike ORDER BY rowid")
+        assert found == list(zip(*([cell for cell, in rows(f"SELECT {call} FROM alike ORDER BY rowid")]
+                                   for call in calls))), (first, second)
+        assert [row[:2] for row in found] != [row[2:] for row in found], (first, second)
+    # Long texts of a chunk often lie where those of the chunk before lay.
+    ends = "(SELECT repeat(' ', 12) || (3 + n // 2048 % 2) AS applied FROM range(9000) AS r(n))"
+    found = connect(1).execute(f"SELECT rodt_verdict('30', '2', applied), rodt_stroke('30', '2', applied) FROM {ends}")
+    assert [int(stroke) for _, stroke in found.fetchall()] == [1 + n // 2048 % 2 for n in range(9000)]
 
 
 def test_arrow():
