@@ -752,6 +752,22 @@ const LOOKS = [
   ["on a desk", { viewport: { width: 1280, height: 800 }, isMobile: false }, null],
 ];
 
+/* There and back: what was seen is taken back, and the question is open as before. */
+async function lookAtClues(page, look) {
+  await page.evaluate(() => beginClues());
+  for (const [clue, value] of [["family", "clamp"], ["stamp", "?"], ["diameter", "8 1/8"], ["port-shape", "square"]]) {
+    await look("clue " + clue);
+    await page.evaluate((one) => saw(...one), [clue, value]);
+    await clueTitle(page);
+  }
+  await look("settled");
+  await page.evaluate(() => chooseClue());
+  await look("list of clues");
+  await page.evaluate(() => startAgain());
+  await clueTitle(page);
+  await page.evaluate(() => leaveClue());
+}
+
 for (const [name, more, set] of LOOKS) {
   test(`every screen ${name}`, async () => {
     const { browser, page, person } = await open("about:blank", more);
@@ -765,16 +781,23 @@ for (const [name, more, set] of LOOKS) {
       seen.add(screen);
     };
     await look("home");
-    for (const screen of ["chooseRules", "showLearning", "importFailure", "showSettings"]) {
+    for (const screen of ["chooseRules", "showLearning", "chooseLevel", "importFailure", "showSettings"]) {
       await page.evaluate(
         (one) => (one === "importFailure" ? showFailure("?") : window[one](showHome)),
         screen,
       );
       await look(screen);
     }
+    await page.evaluate(() => beginLesson(3, "mixed"));
+    for (const line of ["1 9/16", "1 3/4", "in", "1"]) {
+      await look("lesson " + line);
+      await page.evaluate((text) => takeLesson(text), line);
+    }
+    await look("marks");
     await page.evaluate(() => beginBy("us-fmcsr", "us-cdl"));
     for (let question; (question = await person.question());) {
       await look(question.kind + question.asked + Boolean(question.default));
+      if (question.place === "1L chamber") await lookAtClues(page, look);
       const given = {
         words: question.words[0]?.word,
         length: "2 1/8",
