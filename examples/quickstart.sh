@@ -43,7 +43,7 @@ judge vehicle examples/data/demo_vehicle.csv
 echo "(exit status $status)"
 
 page=$build/examples/cli/page/brakes.html
-[ -f "$page" ] || page="not in this build; it needs clang, lld, wasi-libc and libclang-rt-14-dev-wasm32"
+[ -f "$page" ] || page="not in this build; it needs clang, lld, wasi-libc and libclang-rt-dev-wasm32"
 
 cat <<END
 

@@ -59,7 +59,9 @@ lack_coverage() {
 lack_wasm() {
     lack_command clang clang
     lack_command wasm-ld lld
-    [ -e /usr/lib/wasm32-wasi/libc.a ] || lacking="$lacking wasi-libc libclang-rt-dev-wasm32"
+    [ -e /usr/lib/wasm32-wasi/libc.a ] || lacking="$lacking wasi-libc"
+    echo 'int main(void) { return 0; }' | clang --target=wasm32-wasi -x c -o /dev/null - >/dev/null 2>&1 ||
+        lacking="$lacking libclang-rt-dev-wasm32"
 }
 
 # A cross compiler with its C library, and the emulator that runs its programs.
