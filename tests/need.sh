@@ -151,7 +151,7 @@ lack_for() { # TASK
         lack_python_headers
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
         lack_postgresql
-        lack_command java openjdk-17-jre-headless
+        lack_command javadoc openjdk-17-jdk-headless
         want_header sqlite3ext.h libsqlite3-dev
         want_command sqlite3 sqlite3
         ;;

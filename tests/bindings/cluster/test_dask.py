@@ -69,7 +69,8 @@ def test_a_worker_is_killed():
 
 def test_recipe():
     """The lines of the guide count as one Judge does."""
-    rows = [row for row in fleets.draw(400) if row[-1] is not None]
+    rows = fleets.draw(400)
+    rows = rows.filter(rows["date"].is_valid())
     with tempfile.TemporaryDirectory() as where:
         fleets.write(rows, where)
         with contextlib.redirect_stdout(io.StringIO()) as said, Client(n_workers=1, dashboard_address=None):

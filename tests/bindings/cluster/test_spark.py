@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: Apache-2.0
 """examples/python/spark_fleet.py on a master and two workers, which the lines of the guide start; one worker is killed
-while it judges."""
+while it judges. In the same cluster a function in Java judges, too.
+
+    test_spark.py [JAVAC JAR]"""
 import contextlib
 import os
 import re
@@ -17,11 +19,13 @@ sys.path[:0] = [os.path.join(os.environ["EXAMPLES"], "python"),
 import fleets  # noqa: E402
 import pyspark  # noqa: E402
 import spark_fleet  # noqa: E402
+import spark_java  # noqa: E402
 import tap  # noqa: E402
 
 import rodtravel as rt  # noqa: E402
 
 ROWS = int(os.environ.get("ROWS", "3000"))
+JAVA = list(map(os.path.abspath, sys.argv[1:]))
 BY = ["fleet", "unit_no"]
 judging_at_once = spark_fleet.judging
 SPARK = os.path.dirname(pyspark.__file__)
@@ -103,10 +107,9 @@ def spark_recipe(rows, source, where):
     target = os.path.join(where, "recipe")
     lines = fleets.recipe("pyspark").replace('"fleet/"', repr(source)).replace('"judged/"', repr(target))
     exec(lines, {"__name__": "recipe"})  # not __main__, which the workers would look into
-    wanted = [(line["row"], line["verdict"], fleets.number(line["margin"])) for line in
-              fleets.command(rows, os.path.join(where, "rows.csv"))]
-    found = [(row["row"], row["verdict"], row["margin"]) for row in fleets.read(target)]
-    assert fleets.digest(found) == fleets.digest(wanted)
+    fleets.same(lambda: ((row["row"], row["verdict"], row["margin"]) for row in fleets.read(target)),
+                lambda: ((line["row"], line["verdict"], fleets.number(line["margin"]))
+                         for line in fleets.command(rows, os.path.join(where, "rows.csv"))))
 
 
 def test_a_worker_is_killed():
@@ -115,10 +118,15 @@ def test_a_worker_is_killed():
         source, target, path = (os.path.join(where, name) for name in ("in", "out", "rows.csv"))
         fleets.write(rows, source, parts=4)
         killed = []
-        spark_fleet.judging = judging_slowly
+        if JAVA:
+            jars = f"{JAVA[1]},{spark_java.compiled(where, *JAVA)}"
+            os.environ["PYSPARK_SUBMIT_ARGS"] = f"--jars {jars} pyspark-shell"
         session = spark_fleet.open_session(master)
         killer = threading.Thread(target=kill_one, args=(where, started[1], killed), daemon=True)
         try:
+            if JAVA:
+                spark_java.same_as_python(session)
+            spark_fleet.judging = judging_slowly
             spark_recipe(rows, source, where)
             killer.start()
             summary = spark_fleet.judge_fleet(session.read.parquet(source), judge, target, BY, "date")
