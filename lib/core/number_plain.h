@@ -34,8 +34,8 @@ extern const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1];
 #if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
 #define NUMBER_DECIMALS 1
 
-/* The digits at the end of a text of 4 bytes or more, all at a time. False: there are fewer, or too few bytes before
- * them. */
+/* The digits, six at most, at the end of a text of 4 bytes or more, all at a time. False: there are fewer, or too few
+ * bytes before them. */
 INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uint32_t *value)
 {
     const uint64_t each = UINT64_C(0x0101010101010101);
@@ -51,9 +51,8 @@ INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uin
     word = (word ^ each * '0') & UINT64_MAX << 8 * (8 - digits); /* the first digit is in the lowest byte */
     if ((((word + each * 0x76) | word) & each * 0x80) != 0) /* a byte that was not loaded is no digit either */
         return false;
-    word = word * 10 + (word >> 8); /* pairs, in every other byte */
-    *value = (uint32_t)(((word & half) * (100 + (UINT64_C(1000000) << 32)) +
-                         (word >> 16 & half) * (1 + (UINT64_C(10000) << 32))) >> 32);
+    word = word * 10 + (word >> 8); /* pairs, in every other byte; the first is zero */
+    *value = (uint32_t)(((word & half) * 100 + (word >> 16 & half) * (1 + (UINT64_C(10000) << 32))) >> 32);
     return true;
 }
 

@@ -430,6 +430,7 @@ static void test_numbers_are_written(void **state)
         {{INT64_MAX, 2}, "4611686018427387903 1/2"},
         {{99999999, 1}, "99999999"},
         {{-99999999, 99999998}, "-1 1/99999998"},
+        {{100000000, 1}, "100000000"},
         {{1, 99999999}, "1/99999999"},
         {{1, 100000000}, "1/100000000"},
         {{100000000, 99999999}, "1 1/99999999"},
@@ -445,6 +446,7 @@ static void test_numbers_are_written(void **state)
         assert_int_equal(rodt_ratio_format(cases[i].value, text, size + 1, &needed), RODT_OK);
         assert_string_equal(text, cases[i].text);
         needed = 0;
+        memset(text, '#', sizeof text);
         assert_int_equal(rodt_ratio_format(cases[i].value, text, sizeof text, &needed), RODT_OK);
         assert_string_equal(text, cases[i].text);
         assert_int_equal(needed, size + 1);

@@ -114,7 +114,8 @@ static void decimals_alone(void **state)
         {"609.1", true},       {"24.12345", true},    {"1.12345", false},  {"2.5", false},     {"609.123456", true},
         {"1.1234567", false},  {"609.", false},       {"02.5", false},     {"6090.5", false},  {"x.55", false},
         {"2.5x", false},       {"2.55555x", false},   {"2.x55", false},    {"2x55", false},    {"2.55 ", false},
-        {"2,55", false},       {"/.55", false},       {"2.5:5", false},    {"2.5/5", false},   {"1/16", false}};
+        {"2,55", false},       {"/.55", false},       {"2.5:5", false},    {"2.5/5", false},   {"1/16", false},
+        {"1:.25", false}};
     for (size_t i = 0; i < sizeof texts_of / sizeof texts_of[0]; i++) {
         char room[TEXT_ROOM];
         const size_t size = strlen(texts_of[i].text);
