@@ -144,16 +144,15 @@ async function answerKit(to, context) {
   const server = await serve(),
     published = /^small \d+ \w+ (\w+)/m.exec(fs.readFileSync(path.join(TESTS, "conformance/digests.txt"), "utf8"))[1];
   const url = `http://localhost:${server.address().port}/`;
-  await to.send("browsingContext.navigate", { context, url, wait: "complete" });
-  const found = await evaluate(
-    to,
-    context,
-    `Promise.all([import("/rodtravel.mjs"), import("/digest.mjs"), fetch("/small.jsonl").then((file) => file.text())])
-      .then(([rt, { digestOf }, lines]) => digestOf(rt, lines))`,
-  );
-  server.closeAllConnections();
-  server.close();
-  assert.strictEqual(found, published);
+  const asked = `Promise.all([import("/rodtravel.mjs"), import("/digest.mjs"), fetch("/small.jsonl")])
+    .then(async ([rt, { digestOf }, file]) => digestOf(rt, await file.text()))`;
+  try {
+    await to.send("browsingContext.navigate", { context, url, wait: "complete" });
+    assert.strictEqual(await evaluate(to, context, asked), published);
+  } finally {
+    server.closeAllConnections();
+    server.close();
+  }
 }
 
 const ASKED = [

@@ -996,4 +996,7 @@ const queue = tests
   .map((one, i) => ({ test: one, number: i + 1 }))
   .filter(({ test: one }) => !only || one.name.includes(only));
 console.log(`1..${queue.length}`);
-Promise.all([work(queue), work(queue)]).finally(() => fs.rmSync(folder, { recursive: true, force: true }));
+Promise.all([work(queue), work(queue)]).finally(() => {
+  fs.rmSync(folder, { recursive: true, force: true });
+  process.exit(); // a browser that a failed test left open would go on
+});
