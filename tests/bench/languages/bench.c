@@ -12,11 +12,15 @@ enum { COLUMNS = 4, CELL_SIZE = 8 };
 static const rodt_field fields[COLUMNS] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED,
                                            RODT_FIELD_PSI};
 
+static void *rooms[COLUMNS + 5]; /* in, and out */
+static size_t room_count;
+
 static void *room(size_t count, size_t size)
 {
     void *bytes = calloc(count + 1, size);
     if (bytes == NULL)
         exit(2);
+    rooms[room_count++] = bytes;
     return bytes;
 }
 
@@ -78,5 +82,7 @@ int main(int given, char **words)
     lists(&in, count);
     if (strcmp(words[1], "column") == 0)
         column(rules, &in, count);
+    while (room_count > 0)
+        free(rooms[--room_count]);
     return 0;
 }
