@@ -78,7 +78,7 @@ function fillClue(host, question, clue) {
   return null;
 }
 
-/* What the observations allow stands behind the line that names them. What is wrong comes first, a long list of
+/* What the observations allow follows the line that names them. What is wrong comes first, a long list of
  * chambers last. */
 function candidateLines(said, any) {
   const begin = said.map((item) => item.kind).lastIndexOf("noted"),

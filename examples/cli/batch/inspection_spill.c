@@ -13,7 +13,7 @@ static bool write_bytes(FILE *file, const void *bytes, size_t size)
     return size == 0 || fwrite(bytes, size, 1, file) == 1;
 }
 
-/* The folded name stands behind the name. */
+/* The folded name follows the name. */
 static size_t text_size(const inspection_key *key) { return (size_t)key->name_size + key->folded_size; }
 
 static bool write_inspection(FILE *file, const inspection *one)
