@@ -273,7 +273,7 @@ function showQuestion() {
 function offerAgain(host, question) {
   const again = () => (question.asked === "keep-yes-no" ? answer("<") : fillAnswers(host, question));
   app.undo = null;
-  host.replaceChildren(keyRow("one", [button(word("answerAgain"), again, "key primary")]));
+  host.replaceChildren(keyRow("one", [button(word("changeAnswer"), again, "key primary")]));
 }
 
 function enterKey(question, odd) {

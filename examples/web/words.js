@@ -56,7 +56,7 @@ const WORDS = {
   answer: ["Your answer", "Votre réponse", "Su respuesta"],
   enter: ["Enter", "Valider", "Aceptar"],
   keep: ["Keep it as it is", "La garder telle quelle", "Dejarlo así"],
-  answerAgain: ["Answer again", "Répondre de nouveau", "Responder otra vez"],
+  changeAnswer: ["Change the answer", "Modifier la réponse", "Cambiar la respuesta"],
   keepHint: [
     "Odd, but true? Press here.",
     "Étrange, mais vrai ? Appuyez ici.",

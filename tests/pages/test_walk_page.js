@@ -357,7 +357,7 @@ test("an odd reading is kept by another key in another place, or replaced", asyn
   await checkScreen(page, "keep");
   await checkAccess(page, "keep");
   const before = await person.record();
-  await person.tapText("Answer again");
+  await person.tapText("Change the answer");
   await person.read("3 1/8");
   assert.match(await page.locator("#top .verdict").textContent(), /1L 3 1\/8 in/);
   assert.notStrictEqual(await person.record(), before);
