@@ -188,6 +188,7 @@ tidy() {
     # The commands of the compiler are enough; only what they include has to be built.
     [ -f "$dir/build.ninja" ] || meson setup "$dir" "$root" --native-file "$root/.meson/clang.ini" >"$dir.log" 2>&1
     ninja -C "$dir" lib/step_sentences.h >>"$dir.log" 2>&1
+    rm -f "$dir.log"
     step clang-tidy lint
     step cppcheck cppcheck --quiet -j "$jobs" --std=c11 --enable=warning,style,performance,portability --inline-suppr \
         --suppress=missingIncludeSystem --suppress=variableScope --error-exitcode=1 -D__GNUC__=12 \
@@ -353,6 +354,7 @@ typescript() {
     [ -x "$there/node_modules/.bin/tsc" ] ||
         npm install --prefix "$there" --no-audit --no-fund --ignore-scripts typescript >"$there.log" 2>&1 ||
         { tail -n 20 "$there.log" >&2; return 0; }
+    rm -f "$there.log"
     printf '%s:' "$there/node_modules/.bin"
 }
 
