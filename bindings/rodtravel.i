@@ -28,6 +28,7 @@
 %rename("$ignore", regexmatch$name="^rodt_.*_message$") ""; /* sentences are asked for as texts */
 
 /* Filled row by row by a language's own code, or of use to C alone. */
+%ignore rodt_form_judge;
 %ignore rodt_reading_judge;
 %ignore rodt_vehicle_judge;
 %ignore rodt_vehicle_combine;
@@ -84,7 +85,6 @@
 %apply rodt_rules **OUTPUT { rodt_rules **out };
 %apply rodt_limit_answer *OUTPUT { rodt_limit_answer *out };
 %apply rodt_identification *OUTPUT { rodt_identification *out };
-%apply rodt_finding *OUTPUT { rodt_finding *out };
 %apply rodt_tally *INOUT { rodt_tally *tally };
 %apply rodt_count *OUTPUT { rodt_count *out };
 %apply rodt_evidence *OUTPUT { rodt_evidence *evidence };

@@ -6,7 +6,7 @@
 %}
 
 %init %{
-  if (!py_find_classes()) {
+  if (!py_find_classes() || !py_add_functions(m)) {
 #if SWIG_VERSION >= 0x040400
     return -1;
 #else
@@ -145,21 +145,6 @@
 %record(rodt_source)
 %record(rodt_tally)
 %record(rodt_volume_row)
-
-/* Judged in the memory that the capsule owns. */
-%typemap(in, numinputs=0) rodt_finding *OUTPUT {
-  $1 = malloc(sizeof(rodt_finding));
-  if ($1 == NULL) {
-    PyErr_NoMemory();
-    SWIG_fail;
-  }
-}
-%typemap(argout) rodt_finding *OUTPUT {
-  Py_XDECREF($result);
-  $result = py_own_finding($1);
-  $1 = NULL;
-}
-%typemap(freearg) rodt_finding *OUTPUT { free($1); }
 
 %typemap(out) const rodt_rules * { $result = py_from_rules($1); }
 

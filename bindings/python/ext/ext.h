@@ -112,6 +112,9 @@ PyObject *py_sentence_at(const rodt_record *record, size_t i, const void *value)
 
 #define FINDING_CAPSULE "rodtravel.finding"
 
+/* Adds the functions that SWIG does not wrap; once, when the module is loaded. */
+bool py_add_functions(PyObject *module);
+
 /* Owns the finding, which was allocated by malloc, and is a user of its rule set. */
 PyObject *py_own_finding(rodt_finding *finding);
 
@@ -121,7 +124,7 @@ typedef struct number_texts {
 } number_texts;
 
 /* From a tuple of the texts of a reading in the order of rodt_field, then unit, decimal comma, order of dates and
- * default day; or of chamber, released, applied and psi alone, the usual wheel end. */
+ * default day. */
 bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out);
 
 /* --- column.c: columns of the caller, never copied ---------------------------------------------------- */

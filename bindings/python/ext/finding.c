@@ -71,8 +71,6 @@ PyObject *py_identification_json(const rodt_clues *clues, const rodt_rules *rule
     return made;
 }
 
-int py_finding_verdict(const rodt_finding *finding) { return (int)finding->verdict; }
-
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules)
 {
     rodt_finding finding;
@@ -146,14 +144,17 @@ PyObject *py_cell_text(PyObject *cell, int field, int decimal_comma)
     return text == NULL ? NULL : PyUnicode_FromString(text);
 }
 
-static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts *room, rodt_form *out)
+static bool set_fields(PyObject *const *object, number_texts *room, rodt_form *out)
 {
-    PyObject *object = PyTuple_GetItem(tuple, item);
-    if (object == Py_None)
-        return true;
-    const char *text = to_field(object, field, out->style.decimal_comma ? ',' : '.', room->text[field]);
-    rodt_form_set(out, field, text);
-    return text != NULL;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        if (object[i] == Py_None)
+            continue;
+        const char *text = to_field(object[i], (rodt_field)i, out->style.decimal_comma ? ',' : '.', room->text[i]);
+        if (text == NULL)
+            return false;
+        rodt_form_set(out, (rodt_field)i, text);
+    }
+    return true;
 }
 
 static bool to_style(PyObject *tuple, rodt_form *out)
@@ -170,18 +171,106 @@ static bool to_style(PyObject *tuple, rodt_form *out)
 
 bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out)
 {
-    static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED, RODT_FIELD_PSI};
-    Py_ssize_t size = PyTuple_Check(tuple) ? PyTuple_Size(tuple) : 0;
     memset(out, 0, sizeof *out);
-    if (size != 4 && size != RODT_READING_FIELDS + 5) {
+    if (!PyTuple_Check(tuple) || PyTuple_Size(tuple) != RODT_READING_FIELDS + 5) {
         PyErr_SetString(PyExc_TypeError, "a reading is a tuple of texts and their style");
         return false;
     }
-    if (size > 4 && !to_style(tuple, out))
+    if (!to_style(tuple, out))
         return false;
-    for (int i = 0; i < (size == 4 ? 4 : RODT_READING_FIELDS); i++) {
-        if (!set_field(tuple, i, size == 4 ? usual[i] : (rodt_field)i, room, out))
-            return false;
+    PyObject *text[RODT_READING_FIELDS];
+    for (int i = 0; i < RODT_READING_FIELDS; i++)
+        text[i] = PyTuple_GetItem(tuple, i);
+    return set_fields(text, room, out);
+}
+
+/* --- Findings of the package --------------------------------------------------------------------------- */
+
+static struct {
+    PyObject *type, *verdicts;
+    PyObject *kept, *rules; /* names of its members */
+} findings;
+
+PyObject *py_finding_class(PyObject *type, PyObject *verdicts)
+{
+    Py_INCREF(type);
+    Py_INCREF(verdicts);
+    findings.type = type;
+    findings.verdicts = verdicts;
+    findings.kept = PyUnicode_InternFromString("_kept");
+    findings.rules = PyUnicode_InternFromString("_rules");
+    return findings.kept == NULL || findings.rules == NULL ? NULL : py_none();
+}
+
+PyObject *py_finding(PyObject *kept, PyObject *rules)
+{
+    PyObject *made = PyType_GenericAlloc((PyTypeObject *)findings.type, 0);
+    if (made != NULL && (PyObject_GenericSetAttr(made, findings.kept, kept) != 0 ||
+                         PyObject_GenericSetAttr(made, findings.rules, rules) != 0))
+        Py_CLEAR(made);
+    return made;
+}
+
+/* A capsule of the finding. */
+static PyObject *own_judged(const rodt_form *text, PyObject *rules)
+{
+    PyObject *kept = PyObject_GetAttr(rules, findings.kept);
+    const rodt_rules *law = kept == NULL ? NULL : PyCapsule_GetPointer(kept, RULES_CAPSULE);
+    Py_XDECREF(kept); /* its Rules holds it */
+    if (law == NULL)
+        return NULL;
+    rodt_finding *finding = malloc(sizeof *finding);
+    memset(py_call_error(), 0, sizeof(rodt_error));
+    rodt_status status = finding == NULL ? RODT_E_MEMORY : rodt_form_judge(text, law, finding, py_call_error());
+    if (status == RODT_OK)
+        return py_own_finding(finding);
+    free(finding);
+    py_raise_status(status);
+    return NULL;
+}
+
+/* judge(rules, unit, decimal comma, the texts of a reading). SWIG would make a tuple of them first. */
+static PyObject *judge(PyObject *module, PyObject *const *given, Py_ssize_t count)
+{
+    enum { RULES, UNIT, DECIMAL_COMMA, TEXTS };
+    number_texts room;
+    (void)module;
+    if (count != TEXTS + RODT_READING_FIELDS) {
+        PyErr_SetString(PyExc_TypeError, "judge takes rules, a unit, a decimal sign and the texts of a reading");
+        return NULL;
     }
-    return true;
+    rodt_form text = {.style = {.unit = (rodt_unit)PyLong_AsLong(given[UNIT]),
+                                .decimal_comma = PyObject_IsTrue(given[DECIMAL_COMMA]) != 0}};
+    if (PyErr_Occurred() || !set_fields(given + TEXTS, &room, &text))
+        return NULL;
+    PyObject *kept = own_judged(&text, given[RULES]);
+    PyObject *made = kept == NULL ? NULL : py_finding(kept, given[RULES]);
+    Py_XDECREF(kept);
+    return made;
+}
+
+bool py_add_functions(PyObject *module)
+{
+    static PyMethodDef functions[] = {{"judge", (PyCFunction)(void (*)(void))judge, METH_FASTCALL, NULL}, {0}};
+    return PyModule_AddFunctions(module, functions) == 0;
+}
+
+/* One that is no verdict, of a damaged finding, is missing as in every other enumeration. */
+static PyObject *verdict_at(rodt_verdict verdict)
+{
+    if ((size_t)verdict < RODT_VERDICT_END)
+        return Py_BuildValue("O", PyTuple_GetItem(findings.verdicts, (Py_ssize_t)verdict));
+    PyObject *number = PyLong_FromLong((int)verdict);
+    PyErr_SetObject(PyExc_KeyError, number);
+    Py_XDECREF(number);
+    return NULL;
+}
+
+PyObject *py_verdict_of(PyObject *finding)
+{
+    PyObject *kept = PyObject_GetAttr(finding, findings.kept);
+    const rodt_finding *of = kept == NULL ? NULL : PyCapsule_GetPointer(kept, FINDING_CAPSULE);
+    PyObject *verdict = of == NULL ? NULL : verdict_at((rodt_verdict)of->verdict);
+    Py_XDECREF(kept);
+    return verdict;
 }

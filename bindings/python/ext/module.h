@@ -20,7 +20,12 @@ PyObject *py_rational(PyObject *number, const char *field);
 
 /* A capsule with the finding of a row, and the first text that could not be read, not raised; or None. */
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules);
-int py_finding_verdict(const rodt_finding *finding);
+
+/* Findings of the package: its class and all verdicts, told once; one of a capsule and its Rules; and its verdict. */
+PyObject *py_finding_class(PyObject *type, PyObject *verdicts);
+PyObject *py_finding(PyObject *kept, PyObject *rules);
+PyObject *py_verdict_of(PyObject *finding);
+
 PyObject *py_finding_json(const rodt_finding *finding);
 
 /* A finding as a tuple of its record, and back: rows are numbers, so the rule set and the tables must be the same. */

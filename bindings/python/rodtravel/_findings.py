@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import operator
 import re
+from collections.abc import Callable
 from datetime import date as Date
 from fractions import Fraction
 from typing import Any
@@ -149,20 +150,12 @@ class Finding(Record, of="rodt_finding"):
         return _restore, (values, self._rules, _low.rodt_tables_edition())
 
 
-_verdict = from_number(Verdict)
-_number_of_verdict = _low.finding_verdict
 # The most frequent lookup does not convert the rest.
-setattr(Finding, "verdict", property(lambda self: _verdict(_number_of_verdict(self._kept)), doc="The Verdict."))
+setattr(Finding, "verdict", property(_low.verdict_of, doc="The Verdict."))
 _defect = from_number(Defect)
-_new = object.__new__
-_set_kept, _set_rules, _set_cached = (vars(Finding)[name].__set__ for name in Finding.__slots__)
-
-
-def _finding(kept: Any, rules: Rules) -> Finding:
-    made = _new(Finding)
-    _set_kept(made, kept)
-    _set_rules(made, rules)
-    return made
+_set_cached = vars(Finding)["_cached"].__set__
+_low.finding_class(Finding, tuple(Verdict))
+_finding: Callable[[Any, Rules], Finding] = _low.finding
 
 
 def _restore(values: tuple[Any, ...], rules: Rules, edition: str) -> Finding:
@@ -215,9 +208,9 @@ def judge(chamber: Chamber | str, released: Exact, applied: Exact, *, stroke_cla
     Traceback (most recent call last):
     TypeError: released is a binary float (2.125), which is seldom the number that was read; give text, ...
     """
-    if rules.__class__ is not Rules:
-        rules = rules.__class__ is str and _known.get(rules) or rule_set(rules)
-    if chamber.__class__ is not str and not isinstance(chamber, str):
+    if type(rules) is not Rules:
+        rules = _known[rules] if type(rules) is str and rules in _known else rule_set(rules)
+    if type(chamber) is not str and not isinstance(chamber, str):
         chamber, stroke_class, rated_stroke, marked_limit = _chamber_texts(chamber, stroke_class, rated_stroke,
                                                                            marked_limit)
     engine = spring = None
@@ -226,20 +219,11 @@ def judge(chamber: Chamber | str, released: Exact, applied: Exact, *, stroke_cla
         spring = recorded(spring_brake_applied, "spring_brake_applied")
     if drum is not None:
         drum = (None, "cold", "warm", "hot")[number_of(Drum, drum, "drum")]
-    texts: tuple[Any, ...]
-    if (stroke_class is rated_stroke is marked_limit is psi_after is division is date is drum is engine is spring
-            is None and unit == "in" and not decimal_comma):
-        texts = (chamber, released, applied, psi)
-    else:
-        texts = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date,
-                 None, engine, spring, drum, number_of(Unit, unit, "unit"), 0, bool(decimal_comma), 0, None)
-    made = _new(Finding)
-    _set_kept(made, _judge_text(texts, rules._kept))
-    _set_rules(made, rules)
-    return made
+    return _judge(rules, 0 if unit == "in" else number_of(Unit, unit, "unit"), decimal_comma, chamber, released, applied,
+                  stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, None, engine, spring, drum)
 
 
-_judge_text = _low.rodt_form_judge
+_judge: Callable[..., Finding] = _low.judge
 
 _NO_UTF8_TEXT = re.compile("[\0\ud800-\udfff]")
 
