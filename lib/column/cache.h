@@ -106,6 +106,9 @@ const cell_meaning *rodti_cell_cache_probe(const cell_cache *cache, const char *
 INLINE uint64_t cell_tag(unsigned tag) { return (uint64_t)tag << (CELL_LAST_BYTE + 4); }
 INLINE unsigned cell_tag_number(uint64_t tag) { return (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u; }
 
+/* Bytes of the text of a short key. */
+INLINE unsigned cell_key_size(cell_key key) { return (unsigned)(key.words[1] >> CELL_LAST_BYTE) & 15u; }
+
 /* Bytes that are taken, then bytes that are not: read from the middle on, a mask. */
 extern const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)];
 

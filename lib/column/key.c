@@ -235,20 +235,38 @@ static bool find_unit(const key_builder *builder, unsigned tag, RODT_ENUM32(rodt
     return class_of.kind != CLASS_UNREADABLE;
 }
 
+/* The key bits of a measurement that is read in this unit. */
+static uint64_t bits_of_unit(key_field *to, rodt_field field, rodt_unit unit)
+{
+    uint32_t number;
+    const bool numbered = number_class(to, bits_of[field], class_of_value((uint64_t)unit), &number);
+    /* A measurement has a class for each unit, and few for what is wrong with it. */
+    return NEVER(!numbered) ? KEY_UNCACHEABLE : (uint64_t)number << to->shift;
+}
+
+void rodti_key_units(key_builder *builder, rodt_field field, key_unit units[KEY_TAGS])
+{
+    for (unsigned tag = 0; tag < KEY_TAGS; tag++) {
+        RODT_ENUM32(rodt_unit) unit;
+        units[tag] = (key_unit){.most = -1};
+        if (tag >= builder->field[RODT_FIELD_UNIT].classes || !find_unit(builder, tag, &unit))
+            continue;
+        units[tag].bits = bits_of_unit(&builder->field[field], field, unit);
+        units[tag].most = RODT_LENGTH_MAX_INCHES * FINE_PER_INCH;
+        memcpy(units[tag].parts, builder->fine.parts[unit], sizeof builder->fine.parts[unit]);
+    }
+}
+
 bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, key_part *out)
 {
     plain_length length;
-    uint32_t number;
-    key_field *to = &builder->field[field];
     rodt_style style = {.decimal_comma = builder->form.style.decimal_comma};
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
         !rodti_length_plain_parts(cell.text, cell.text + cell.size, &style, &length))
         return false;
-    const bool numbered = number_class(to, bits_of[field], class_of_value((uint64_t)length.unit), &number);
-    if (NEVER(!numbered)) /* a measurement has a class for each unit, and few for what is wrong with it */
-        return false;
     const int64_t fine = fine_of_length(&length, &builder->fine);
-    *out = (key_part){(uint64_t)number << to->shift, field == RODT_FIELD_APPLIED ? fine : -fine};
+    *out = (key_part){bits_of_unit(&builder->field[field], field, length.unit),
+                      field == RODT_FIELD_APPLIED ? fine : -fine};
     return true;
 }
 

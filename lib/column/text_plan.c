@@ -12,6 +12,7 @@
 #include "column/plan.h"
 #include "column/steps.h"
 #include "column/text_cells.h"
+#include "column/text_keys.h"
 #include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
@@ -233,7 +234,11 @@ typedef struct text_block {
     uint64_t bits[TEXT_BLOCK];
     uint64_t tag[TEXT_BLOCK]; /* as in a cell's key */
     int64_t sum[TEXT_BLOCK];  /* of the measurements, in parts (fine.h) */
+    cell_key key[TEXT_BLOCK]; /* of the cells of one column */
+    uint8_t left[TEXT_BLOCK]; /* rows whose cell of that column is still to be read */
+    size_t left_count;
 } text_block;
+_Static_assert(TEXT_BLOCK - 1 <= UINT8_MAX, "a row of a block has a number of one byte");
 
 /* Where many measurements are new, the cache costs more than it saves. */
 static void update_backoff(key_field *field, size_t count)
@@ -250,6 +255,24 @@ static void update_backoff(key_field *field, size_t count)
     }
 }
 
+static void make_cell_keys(const rodt_text_cells *column, uint64_t tag_mask, size_t first, size_t count,
+                           text_block *block)
+{
+    rodti_text_keys(column, first, count, block->key);
+    for (size_t i = 0; i < count && tag_mask != 0; i++)
+        block->key[i].words[1] |= block->tag[i];
+    for (size_t i = 0; i < count; i++)
+        block->left[i] = (uint8_t)i;
+    block->left_count = count;
+}
+
+/* A cell, empty where it is missing. */
+INLINE rodt_text_span cell_at(const rodt_text_cells *column, size_t row)
+{
+    const rodt_text_span cell = text_cells_at(column, row);
+    return cell.text != NULL ? cell : (rodt_text_span){"", 0};
+}
+
 /* Adds what a cell means that came through the cache. */
 INLINE void add_meaning(rodt_text_plan *plan, rodt_field field, rodt_text_span cell, unsigned tag, size_t row,
                         cell_meaning meaning, text_block *block)
@@ -261,16 +284,51 @@ INLINE void add_meaning(rodt_text_plan *plan, rodt_field field, rodt_text_span c
     block->sum[row] += part.fine;
 }
 
+/* --- Decimals without a unit of their own -------------------------------------------------------------- */
+
+/* Such as are met in exports by the million, of few of which any is like another: read from the keys themselves. */
+INLINE word_decimal decimal_of(const rodt_text_plan *plan, const cell_key *key)
+{
+    return number_decimal_word(key->words[0], cell_key_size(*key), plan->keys.form.style.decimal_comma);
+}
+
+static bool has_decimals(const rodt_text_plan *plan, size_t count, const text_block *block)
+{
+    bool found = false;
+    for (size_t i = 0; i < count && NUMBER_DECIMALS; i += TEXT_BLOCK / 4)
+        found = found || decimal_of(plan, &block->key[i]).is_read;
+    return found;
+}
+
+static void add_decimals(rodt_text_plan *plan, rodt_field field, size_t count, text_block *block)
+{
+    key_unit units[KEY_TAGS];
+    size_t left = 0;
+    rodti_key_units(&plan->keys, field, units);
+    for (size_t i = 0; i < count; i++) {
+        const word_decimal read = decimal_of(plan, &block->key[i]);
+        const key_unit *unit = &units[cell_tag_number(block->key[i].words[1])];
+        const int64_t fine = (read.is_read ? read.num : 0) * unit->parts[read.decimals % KEY_UNIT_PARTS];
+        const bool is_read = read.is_read & (fine <= unit->most);
+        block->bits[i] |= is_read ? unit->bits : 0;
+        block->sum[i] += !is_read ? 0 : field == RODT_FIELD_APPLIED ? fine : -fine;
+        block->left[left] = (uint8_t)i;
+        left += !is_read;
+    }
+    block->left_count = left;
+}
+
+/* --- Columns ------------------------------------------------------------------------------------------- */
+
 /* A column of measurements while its cache is backed off. */
 static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
-                             size_t count, text_block *block)
+                             text_block *block)
 {
-    for (size_t i = 0; i < count; i++) {
-        rodt_text_span cell = text_cells_at(&in->field[field], first + i);
-        unsigned tag = cell_tag_number(block->tag[i]);
+    for (size_t k = 0; k < block->left_count; k++) {
+        const size_t i = block->left[k];
+        const rodt_text_span cell = cell_at(&in->field[field], first + i);
+        const unsigned tag = cell_tag_number(block->tag[i]);
         key_part part;
-        if (cell.text == NULL)
-            cell = (rodt_text_span){"", 0};
         if (rodti_key_read_plain(&plan->keys, field, cell, tag, &part)) {
             block->bits[i] |= part.bits;
             block->sum[i] += part.fine;
@@ -282,22 +340,22 @@ static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* Adds the cells of one column to the keys of the rows. */
 INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
-                       size_t count, text_block *block, cache_hasher *hash)
+                       text_block *block, cache_hasher *hash)
 {
-    key_field *keys = &plan->keys.field[field];
-    keys->reads = 0;
-    const rodt_text_cells column = in->field[field];
-    for (size_t i = 0; i < count; i++) {
-        rodt_text_span cell = text_cells_at(&column, first + i);
-        uint64_t tag = block->tag[i] & keys->tag_mask;
-        if (cell.text == NULL)
-            cell = (rodt_text_span){"", 0};
-        const cell_meaning *found = NULL;
-        if (cell.size <= CELL_SHORT)
-            found = cell_cache_find(&keys->cells, cell_key_exact(cell.text, cell.size, tag), hash);
-        cell_meaning meaning =
-            found != NULL ? *found : find_cell(plan, in, field, first + i, cell, cell_tag_number(tag));
-        add_meaning(plan, field, cell, cell_tag_number(tag), i, meaning, block);
+    const cell_cache *cells = &plan->keys.field[field].cells;
+    plan->keys.field[field].reads = 0;
+    for (size_t k = 0; k < block->left_count; k++) {
+        const size_t i = block->left[k];
+        const cell_meaning *found = cell_cache_find(cells, block->key[i], hash);
+        if (found != NULL && found->value != KEY_VALUE_FINE) {
+            block->bits[i] |= found->key_bits;
+            block->sum[i] += (int32_t)found->value * FINE_PER_UNIT;
+            continue;
+        }
+        const rodt_text_span cell = cell_at(&in->field[field], first + i);
+        const unsigned tag = cell_tag_number(block->tag[i] & plan->keys.field[field].tag_mask);
+        const cell_meaning meaning = found != NULL ? *found : find_cell(plan, in, field, first + i, cell, tag);
+        add_meaning(plan, field, cell, tag, i, meaning, block);
     }
 }
 
@@ -307,26 +365,78 @@ static bool has_cells(const rodt_text_plan *plan, const rodt_text_columns *in, r
     return in->field[field].layout != RODT_TEXT_LAYOUT_ABSENT || rodt_form_get(&plan->keys.form, field) != NULL;
 }
 
+/* The same text in every row, as a unit or a day often is. */
+static bool is_constant(const text_block *block, size_t count)
+{
+    const cell_key first = block->key[0];
+    uint64_t differ = 0;
+    if (!cell_key_equal(first, block->key[count - 1]) || !cell_key_equal(first, block->key[count / 2]) ||
+        cell_key_equal(first, KEY_OF_LONG_TEXT))
+        return false;
+    for (size_t i = 1; i < count; i++)
+        differ |= (block->key[i].words[0] ^ first.words[0]) | (block->key[i].words[1] ^ first.words[1]);
+    return differ == 0;
+}
+
+/* What the first row got by a column goes to the others, too. */
+static void repeat_first(text_block *block, size_t count, uint64_t bits_before, int64_t sum_before)
+{
+    const uint64_t bits = block->bits[0];
+    const int64_t sum = block->sum[0] - sum_before;
+    for (size_t i = 1; i < count; i++) {
+        block->bits[i] |= bits;
+        block->sum[i] += sum;
+    }
+    block->bits[0] |= bits_before;
+}
+
+INLINE void add_constant(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
+                         size_t count, text_block *block, cache_hasher *hash)
+{
+    const uint64_t bits_before = block->bits[0];
+    const int64_t sum_before = block->sum[0];
+    block->bits[0] = 0;
+    block->left_count = 1;
+    add_column(plan, in, field, first, block, hash);
+    repeat_first(block, count, bits_before, sum_before);
+}
+
+INLINE void add_field(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first, size_t count,
+                      text_block *block, cache_hasher *hash)
+{
+    key_field *of = &plan->keys.field[field];
+    make_cell_keys(&in->field[field], of->tag_mask, first, count, block);
+    if (is_constant(block, count)) {
+        add_constant(plan, in, field, first, count, block, hash);
+        return;
+    }
+    if (!key_is_measurement(field)) {
+        add_column(plan, in, field, first, block, hash);
+        return;
+    }
+    if (has_decimals(plan, count, block))
+        add_decimals(plan, field, count, block);
+    if (of->backoff_left > 0)
+        add_measurements(plan, in, field, first, block);
+    else
+        add_column(plan, in, field, first, block, hash);
+    update_backoff(of, count);
+}
+
 /* The unit comes first, because lengths are read by it. */
 INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
                       text_block *block, cache_hasher *hash)
 {
-    memset(block, 0, sizeof *block);
+    memset(block, 0, offsetof(text_block, key));
     if (has_cells(plan, in, RODT_FIELD_UNIT)) {
-        add_column(plan, in, RODT_FIELD_UNIT, first, count, block, hash);
+        add_field(plan, in, RODT_FIELD_UNIT, first, count, block, hash);
         for (size_t i = 0; i < count; i++)
             block->tag[i] = cell_tag(key_tag(&plan->keys, block->bits[i]));
     }
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         const rodt_field field = (rodt_field)i;
-        if (field == RODT_FIELD_UNIT || !has_cells(plan, in, field))
-            continue;
-        if (plan->keys.field[field].backoff_left > 0)
-            add_measurements(plan, in, field, first, count, block);
-        else
-            add_column(plan, in, field, first, count, block, hash);
-        if (field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED)
-            update_backoff(&plan->keys.field[field], count);
+        if (field != RODT_FIELD_UNIT && has_cells(plan, in, field))
+            add_field(plan, in, field, first, count, block, hash);
     }
 }
 

@@ -34,12 +34,27 @@ extern const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1];
 #if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
 #define NUMBER_DECIMALS 1
 
+#define NUMBER_EACH UINT64_C(0x0101010101010101)
+
+/* The number that eight digits are, the first in the lowest byte; a digit is its value. */
+INLINE uint32_t number_of_digits(uint64_t digits)
+{
+    const uint64_t half = UINT64_C(0x000000FF000000FF);
+    digits = digits * 10 + (digits >> 8); /* pairs, in every other byte */
+    return (uint32_t)(((digits & half) * (100 + (UINT64_C(1000000) << 32)) +
+                       (digits >> 16 & half) * (1 + (UINT64_C(10000) << 32))) >> 32);
+}
+
+/* True if each byte is the value of a digit. */
+INLINE bool number_all_digits(uint64_t digits)
+{
+    return (((digits + NUMBER_EACH * 0x76) | digits) & NUMBER_EACH * 0x80) == 0;
+}
+
 /* The digits, six at most, at the end of a text of 4 bytes or more, all at a time. False: there are fewer, or too few
  * bytes before them. */
 INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uint32_t *value)
 {
-    const uint64_t each = UINT64_C(0x0101010101010101);
-    const uint64_t half = UINT64_C(0x000000FF000000FF);
     uint64_t word;
     uint32_t last;
     if (size >= sizeof word) {
@@ -48,12 +63,33 @@ INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uin
         memcpy(&last, text + size - sizeof last, sizeof last);
         word = (uint64_t)last << 32;
     }
-    word = (word ^ each * '0') & UINT64_MAX << 8 * (8 - digits); /* the first digit is in the lowest byte */
-    if ((((word + each * 0x76) | word) & each * 0x80) != 0) /* a byte that was not loaded is no digit either */
+    word = (word ^ NUMBER_EACH * '0') & UINT64_MAX << 8 * (8 - digits);
+    if (!number_all_digits(word)) /* a byte that was not loaded is no digit either */
         return false;
-    word = word * 10 + (word >> 8); /* pairs, in every other byte; the first is zero */
-    *value = (uint32_t)(((word & half) * 100 + (word >> 16 & half) * (1 + (UINT64_C(10000) << 32))) >> 32);
+    *value = number_of_digits(word);
     return true;
+}
+
+/* A decimal of up to 8 bytes that are a word, filled up with zero bytes. */
+typedef struct word_decimal {
+    uint32_t num; /* whole number and decimals */
+    uint32_t decimals;
+    bool is_read; /* else the rest says nothing */
+} word_decimal;
+
+/* What number_decimals reads, without a branch. */
+INLINE word_decimal number_decimal_word(uint64_t word, unsigned size, bool decimal_comma)
+{
+    const uint64_t other = word ^ NUMBER_EACH * (decimal_comma ? ',' : '.');
+    const uint64_t found = (other - NUMBER_EACH) & ~other & NUMBER_EACH * 0x80; /* the lowest is the point */
+    const uint64_t before = ((found & (0 - found)) >> 7) - 1;
+    const unsigned whole = (unsigned)__builtin_ctzll(found | UINT64_C(1) << 63) / 8;
+    const uint64_t digits = (((word & before) | (word >> 8 & ~before)) ^ NUMBER_EACH * '0') << 8 * ((9 - size) & 7);
+    const unsigned decimals = size - whole - 1;
+    const bool is_plain = (whole == 1) | ((whole - 2 <= PLAIN_WHOLE_DIGITS - 2) & ((word & 0xFF) != '0'));
+    return (word_decimal){number_of_digits(digits), decimals,
+                          (size <= 8) & (found != 0) & (decimals - 1 < PLAIN_DECIMALS) & is_plain &
+                              number_all_digits(digits)};
 }
 
 /* Reads a text that is a whole number and decimals and nothing else, as rodti_number_plain does. False: that one has

@@ -135,6 +135,63 @@ static void decimals_alone(void **state)
     assert_int_equal(read.num, NUMBER_DECIMALS ? 259 : 77);
 }
 
+static uint64_t word_of(const char *text, size_t size)
+{
+    uint64_t word = 0;
+    for (size_t i = 0; i < size && i < sizeof word; i++)
+        word |= (uint64_t)(unsigned char)text[i] << 8 * i;
+    return word;
+}
+
+static void compare_word(const char *text, size_t size, bool decimal_comma)
+{
+    const word_decimal read = number_decimal_word(word_of(text, size), (unsigned)size, decimal_comma);
+    plain_number other = {0};
+    const char *end = size > 0 ? rodti_number_plain(text, text + size, decimal_comma, &other) : NULL;
+    const bool is_decimal = end == text + size && !other.is_fraction && other.den > 1 && text[size - 1] != ' ';
+    if (read.is_read != (is_decimal && size <= 8))
+        fail_msg("\"%s\" is %sread from its word", text, read.is_read ? "" : "not ");
+    if (!read.is_read)
+        return;
+    assert_int_equal(read.num, other.num);
+    assert_int_equal(rodti_power_of_ten[read.decimals], other.den);
+}
+
+/* Every short text of some characters, and longer ones in which one character is another. */
+static void decimals_in_a_word(void **state)
+{
+    (void)state;
+    static const char characters[] = "0129.,/:x -\x80";
+    static const char *const longer[] = {"2.123456", "12.12345", "123.1234", "1.12345",   "12.1234", "123.123",
+                                         "2.1234567", "1234.123", "609.5",   "2.123456 ", "99.9999", "00000000"};
+    const size_t count = sizeof characters - 1;
+    for (size_t number = 0; NUMBER_DECIMALS && number < count * count * count * count * count; number++) {
+        char text[6] = "";
+        size_t size = 0;
+        for (size_t rest = number; size < 5; rest /= count)
+            text[size++] = characters[rest % count];
+        for (size = 0; size <= 5; size++) {
+            char part[6] = "";
+            memcpy(part, text, size);
+            compare_word(part, size, false);
+            compare_word(part, size, true);
+        }
+    }
+    for (size_t i = 0; NUMBER_DECIMALS && i < sizeof longer / sizeof longer[0]; i++) {
+        const size_t size = strlen(longer[i]);
+        compare_word(longer[i], size, false);
+        for (size_t at = 0; at < size; at++) {
+            for (size_t k = 0; k < count; k++) {
+                char text[12] = "";
+                memcpy(text, longer[i], size);
+                text[at] = characters[k];
+                compare_word(text, size, false);
+                compare_word(text, size, true);
+            }
+        }
+    }
+}
+
 static void other_decimal_sign(void **state)
 {
     (void)state;
@@ -264,7 +321,8 @@ static void texts_of_a_form(void **state)
 int main(int count, char **words)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(plain_numbers_end),
-                                       cmocka_unit_test(decimals_alone), cmocka_unit_test(other_decimal_sign),
+                                       cmocka_unit_test(decimals_alone), cmocka_unit_test(decimals_in_a_word),
+                                       cmocka_unit_test(other_decimal_sign),
                                        cmocka_unit_test(spellings), cmocka_unit_test(random_texts), cmocka_unit_test(days_and_sizes),
                                        cmocka_unit_test(texts_of_a_form)};
     if (count > 1)

@@ -251,7 +251,7 @@ static void test_readings_that_never_come_again(void **state)
     for (unsigned pass = 0; pass * MOST < 70000; pass++) {
         clear();
         for (size_t i = 0; i < MOST; i++) {
-            snprintf(room[i], sizeof room[i], "1.%06u", (unsigned)(pass * MOST + i));
+            snprintf(room[i], sizeof room[i], "1.%06u in", (unsigned)(pass * MOST + i));
             row("30", room[i], "3");
         }
         table.cell[RELEASED][MOST / 2] = (rodt_text_span){longest, sizeof longest};
@@ -282,7 +282,7 @@ static void test_readings_that_are_new_for_long(void **state)
     for (unsigned pass = 0; pass < 10; pass++) {
         clear();
         for (size_t i = 0; i < MOST - 1; i++) {
-            snprintf(room[i], sizeof room[i], "1.%06u", (unsigned)(pass * MOST + i));
+            snprintf(room[i], sizeof room[i], "1.%06u in", (unsigned)(pass * MOST + i));
             row("30", room[i], "3");
         }
         const rodt_text_columns in = spans();
@@ -304,6 +304,49 @@ static void test_units_of_readings_that_never_come_again(void **state)
         row("30", i % 11 == 0 ? NULL : room[i], i % 13 == 0 ? NULL : i % 2 == 0 ? "3 1/4" : "82.55 mm");
     }
     judge_and_compare("us-fmcsr", &plain);
+}
+
+/* Rows by the block, 256 of them; a text that all of them have is read once. */
+static void test_constant_columns(void **state)
+{
+    (void)state;
+    static const char *const readings[] = {"2", "2 1/8", "2.5", "50 mm", "", "x", "2 1/4 inches long", "2.0000001"};
+    static const char *const days[] = {"2024-06-10", "", "soon", "the tenth of June in the year 2024"};
+    static const char *const units[] = {"in", "mm", "", "ell"};
+    static char other[700][12];
+    for (int which = 0; which < 128; which++) {
+        clear();
+        for (unsigned i = 0; i < 700; i++) {
+            snprintf(other[i], sizeof other[i], "%u.%u", 3 + i % 2, i);
+            put(UNIT, units[which / 32]);
+            put(DAY, days[which / 8 % 4]);
+            put(CLASS, i < 300 ? "long" : "standard");
+            row("30", readings[which % 8], i == 600 ? "2 1/2" : other[i]);
+        }
+        judge_and_compare("us-fmcsr", &plain);
+        for (unsigned i = 0; i < 700; i++) /* the other way round */
+            table.cell[APPLIED][i] = span(readings[which % 8]);
+        judge_and_compare("us-fmcsr", &plain);
+    }
+}
+
+/* Decimals among other readings, in rows of several units; the longest that there are, and one that is longer. */
+static void test_decimals_among_others(void **state)
+{
+    (void)state;
+    static const char *const readings[] = {"2.125",   "24.0",   "24.001",  "609.6",   "609.601", "60.96", "60.9601",
+                                           "2 1/8",   "2.5 in", "",        "02.5",    "2.x",     "0.5",   "12.34567",
+                                           "2.12345", "999.9",  "2,5",     "123.456", "1.2.3",   "3",     "-2.5"};
+    static const char *const units[] = {"in", "mm", "cm", "", "ell", "mm"};
+    for (int comma = 0; comma < 2; comma++) {
+        const rodt_form form = {.style = {.decimal_comma = comma != 0, .unit = RODT_UNIT_CM}};
+        clear();
+        for (unsigned i = 0; i < 3000; i++) {
+            put(UNIT, units[i / 7 % 6]);
+            row("30", i % 64 == 0 ? "1.5" : readings[i % COUNT_OF(readings)], readings[i / 3 % COUNT_OF(readings)]);
+        }
+        judge_and_compare("us-fmcsr", &form);
+    }
 }
 
 /* Rows that differ in one field alone. */
@@ -1079,6 +1122,8 @@ int main(void)
         cmocka_unit_test(test_readings_that_never_come_again),
         cmocka_unit_test(test_readings_that_are_new_for_long),
         cmocka_unit_test(test_units_of_readings_that_never_come_again),
+        cmocka_unit_test(test_constant_columns),
+        cmocka_unit_test(test_decimals_among_others),
         cmocka_unit_test(test_each_field_by_itself),
         cmocka_unit_test(test_classes_that_never_come_again),
         cmocka_unit_test(test_four_steps),
