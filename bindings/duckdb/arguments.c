@@ -91,12 +91,100 @@ static raw_argument look_at(duckdb_vector vector, idx_t rows)
     return of;
 }
 
-void look_at_arguments(duckdb_data_chunk chunk, arguments *out)
+static const char *make_room(const char *function, int number, arguments *of, char said[SAID_SIZE])
 {
+    if (of->room[number] == NULL)
+        of->room[number] = malloc(sizeof *of->room[number]);
+    if (of->room[number] != NULL)
+        return NULL;
+    snprintf(said, SAID_SIZE, "%s: %s", function, rodt_status_text(RODT_E_MEMORY));
+    return said;
+}
+
+/* --- By name -------------------------------------------------------------------------------------------- */
+
+/* In SQL a name has no capitals. */
+static bool is_name(const char *a, const char *b)
+{
+    for (; *a != '\0' && (*a | 0x20) == (*b | 0x20); a++)
+        b++;
+    return *a == *b;
+}
+
+/* The argument of a name; SQL_ARGUMENTS = there is none. */
+static int find_argument(const char *name)
+{
+    int number = 0;
+    while (number < SQL_ARGUMENTS && !is_name(sql_argument_name(number), name))
+        number++;
+    return number;
+}
+
+/* A member of a struct that is NULL itself is NULL. */
+static void mask_member(raw_argument *member, const uint64_t *validity, idx_t rows, argument_room *room)
+{
+    if (validity == NULL || member->is_empty)
+        return;
+    for (idx_t word = 0; word < (rows + 63) / 64; word++)
+        room->mask[word] = validity[word] & (member->validity == NULL ? UINT64_MAX : member->validity[word]);
+    member->validity = room->mask;
+    member->is_empty = is_empty(member, rows);
+    if (member->is_empty)
+        member->type = DUCKDB_TYPE_SQLNULL;
+}
+
+static const char *look_at_member(const char *function, duckdb_vector vector, idx_t member, const char *name,
+                                  arguments *out, char said[SAID_SIZE])
+{
+    const int number = find_argument(name);
+    if (number == SQL_ARGUMENTS || out->is_given[number]) {
+        const bool is_new = number == SQL_ARGUMENTS;
+        snprintf(said, SAID_SIZE, "%s: %s \"%.*s\"%s", function, is_new ? "there is no argument" : "the argument",
+                 shown_bytes(name, strlen(name)), name, is_new ? "" : " is given twice");
+        return said;
+    }
+    if (make_room(function, number, out, said) != NULL)
+        return said;
+    out->is_given[number] = true;
+    out->raw[number] = look_at(duckdb_struct_vector_get_child(vector, member), out->rows);
+    mask_member(&out->raw[number], duckdb_vector_get_validity(vector), out->rows, out->room[number]);
+    return NULL;
+}
+
+/* The last argument may be a struct: its members are arguments by their names. */
+static const char *look_at_members(const char *function, duckdb_vector vector, duckdb_logical_type type, int before,
+                                   arguments *out, char said[SAID_SIZE])
+{
+    const char *wrong = NULL;
+    for (int i = 0; i < SQL_ARGUMENTS; i++) {
+        out->is_given[i] = i < before;
+        if (i >= before)
+            out->raw[i] = (raw_argument){.type = DUCKDB_TYPE_SQLNULL, .is_empty = true};
+    }
+    out->count = SQL_ARGUMENTS;
+    for (idx_t member = 0; member < duckdb_struct_type_child_count(type) && wrong == NULL; member++) {
+        char *name = duckdb_struct_type_child_name(type, member);
+        wrong = look_at_member(function, vector, member, name, out, said);
+        duckdb_free(name);
+    }
+    return wrong;
+}
+
+const char *look_at_arguments(const char *function, duckdb_data_chunk chunk, arguments *out, char said[SAID_SIZE])
+{
+    const char *wrong = NULL;
     out->rows = duckdb_data_chunk_get_size(chunk);
     out->count = (int)duckdb_data_chunk_get_column_count(chunk);
+    const int last = out->count - 1;
     for (int i = 0; i < out->count; i++)
         out->raw[i] = look_at(duckdb_data_chunk_get_vector(chunk, (idx_t)i), out->rows);
+    if (last >= RODT_FIELD_NEEDED && out->raw[last].type == DUCKDB_TYPE_STRUCT) {
+        duckdb_vector vector = duckdb_data_chunk_get_vector(chunk, (idx_t)last);
+        duckdb_logical_type type = duckdb_vector_get_column_type(vector);
+        wrong = look_at_members(function, vector, type, last, out, said);
+        duckdb_destroy_logical_type(&type);
+    }
+    return wrong;
 }
 
 /* --- Texts --------------------------------------------------------------------------------------------- */
@@ -234,12 +322,8 @@ static rodt_text_cells *cells_of(arguments *of, int number)
 static const char *read_into(const char *function, const char *name, int number, arguments *of,
                              rodt_text_cells *cells, char said[SAID_SIZE])
 {
-    if (of->room[number] == NULL)
-        of->room[number] = malloc(sizeof *of->room[number]);
-    if (of->room[number] == NULL) {
-        snprintf(said, SAID_SIZE, "%s: %s", function, rodt_status_text(RODT_E_MEMORY));
+    if (make_room(function, number, of, said) != NULL)
         return said;
-    }
     const char *wrong = read_argument(&of->raw[number], of->rows, number < RODT_FIELD_NEEDED, of->room[number], cells);
     if (wrong == NULL)
         return NULL;

@@ -20,6 +20,7 @@ DUCKDB_EXTENSION_EXTERN
 typedef struct argument_room {
     rodt_text_span span[ROWS];
     char text[ROWS][24]; /* 64 bits with a sign and a point; a date */
+    uint64_t mask[ROWS / 64]; /* of a member of a struct */
 } argument_room;
 
 /* An argument as it lies in memory. */
@@ -37,16 +38,17 @@ typedef struct raw_argument {
 typedef struct arguments {
     idx_t rows;
     int count;
+    bool is_given[SQL_ARGUMENTS]; /* where the last one is a struct */
     raw_argument raw[SQL_ARGUMENTS];
     rodt_text_columns columns;
     rodt_text_cells rules;
     argument_room *room[SQL_ARGUMENTS]; /* made where it is needed, kept */
 } arguments;
 
-/* Where a chunk has them. */
-void look_at_arguments(duckdb_data_chunk chunk, arguments *out);
+/* Where a chunk has them. NULL = done; else what is wrong with the name of one, with that of the function in front. */
+const char *look_at_arguments(const char *function, duckdb_data_chunk chunk, arguments *out, char said[SAID_SIZE]);
 
-/* Reads what was looked at. NULL = done; else what is wrong, with the name of the function in front. */
+/* Reads what was looked at. NULL = done; else what is wrong with its type. */
 const char *read_arguments(const char *function, arguments *of, char said[SAID_SIZE]);
 
 /* In place of this, where the same bytes were read before, and may lie elsewhere now. */
@@ -138,6 +140,9 @@ bool judge_defect(worker *of, idx_t row, rodt_finding *finding);
 
 /* --- Results (results.c) ------------------------------------------------------------------------------- */
 
+/* The bytes of a text that a sentence shows, none of them the beginning of a character alone. */
+int shown_bytes(const char *text, size_t size);
+
 /* A vector of texts that is being filled. */
 typedef struct result_texts {
     duckdb_vector vector;
@@ -150,10 +155,6 @@ result_texts open_texts(duckdb_vector vector);
 /* An empty text is NULL. */
 void put_text(const result_texts *to, idx_t row, const char *text, size_t size);
 void put_exact(const result_texts *to, idx_t row, int64_t num, int64_t den);
-
-/* What many rows get is made once. An empty text is NULL, too. */
-duckdb_string_t constant_text(const char *text);
-void put_made(const result_texts *to, idx_t row, duckdb_string_t text);
 
 /* The text is not copied: it must live as long as the program. */
 void put_constant(const result_texts *to, idx_t row, const char *text);

@@ -9,14 +9,10 @@
 /* Fills a vector from the answers of a chunk. False: of->said says why. */
 typedef bool fill_part(worker *of, duckdb_vector vector);
 
+/* ENUMs have the numbers of the library. */
 static bool fill_verdict(worker *of, duckdb_vector vector)
 {
-    const result_texts to = open_texts(vector);
-    duckdb_string_t words[RODT_VERDICT_END];
-    for (int verdict = 0; verdict < RODT_VERDICT_END; verdict++)
-        words[verdict] = constant_text(rodt_verdict_name((rodt_verdict)verdict));
-    for (idx_t row = 0; row < of->rows; row++)
-        put_made(&to, row, words[of->out.verdict[row]]);
+    memcpy(duckdb_vector_get_data(vector), of->out.verdict, of->rows);
     return true;
 }
 
@@ -88,15 +84,12 @@ static bool fill_reasons(worker *of, duckdb_vector vector)
 
 static bool fill_defect(worker *of, duckdb_vector vector)
 {
-    const result_texts to = open_texts(vector);
-    duckdb_string_t words[RODT_DEFECT_END];
+    uint8_t *defects = duckdb_vector_get_data(vector);
     rodt_finding finding;
-    for (int defect = 0; defect < RODT_DEFECT_END; defect++)
-        words[defect] = constant_text(rodt_defect_name((rodt_defect)defect));
     for (idx_t row = 0; row < of->rows; row++) {
         if (!judge_defect(of, row, &finding))
             return false;
-        put_made(&to, row, words[rodt_finding_defect(&finding)]);
+        defects[row] = (uint8_t)rodt_finding_defect(&finding);
     }
     return true;
 }
@@ -139,19 +132,47 @@ static bool fill_error_status(worker *of, duckdb_vector vector) { return fill_er
 static bool fill_error_field(worker *of, duckdb_vector vector) { return fill_error(of, vector, put_field); }
 static bool fill_error_text(worker *of, duckdb_vector vector) { return fill_error(of, vector, put_sentence); }
 
+/* --- Types --------------------------------------------------------------------------------------------- */
+
+typedef duckdb_logical_type make_type(void);
+
+static duckdb_logical_type text_type(void) { return duckdb_create_logical_type(DUCKDB_TYPE_VARCHAR); }
+
+/* A byte a row, and a query groups by it without looking at texts. */
+static duckdb_logical_type verdict_type(void)
+{
+    const char *words[RODT_VERDICT_END];
+    for (int verdict = 0; verdict < RODT_VERDICT_END; verdict++)
+        words[verdict] = rodt_verdict_name((rodt_verdict)verdict);
+    return duckdb_create_enum_type(words, RODT_VERDICT_END);
+}
+
+static duckdb_logical_type defect_type(void)
+{
+    const char *words[RODT_DEFECT_END];
+    for (int defect = 0; defect < RODT_DEFECT_END; defect++)
+        words[defect] = rodt_defect_name((rodt_defect)defect);
+    return duckdb_create_enum_type(words, RODT_DEFECT_END);
+}
+
 /* --- Functions ----------------------------------------------------------------------------------------- */
 
 typedef struct part {
     const char *name;     /* in the struct */
     const char *function; /* NULL = in the struct alone */
     fill_part *fill;
+    make_type *type;
 } part;
 
-static const part parts[] = {{"verdict", "rodt_verdict", fill_verdict}, {"stroke", "rodt_stroke", fill_stroke},
-                             {"limit", "rodt_limit", fill_limit},       {"margin", "rodt_margin", fill_margin},
-                             {"reasons", "rodt_reasons", fill_reasons}, {"defect", "rodt_defect", fill_defect},
-                             {"error_status", NULL, fill_error_status}, {"error_field", NULL, fill_error_field},
-                             {"error_text", NULL, fill_error_text}};
+static const part parts[] = {{"verdict", "rodt_verdict", fill_verdict, verdict_type},
+                             {"stroke", "rodt_stroke", fill_stroke, text_type},
+                             {"limit", "rodt_limit", fill_limit, text_type},
+                             {"margin", "rodt_margin", fill_margin, text_type},
+                             {"reasons", "rodt_reasons", fill_reasons, text_type},
+                             {"defect", "rodt_defect", fill_defect, defect_type},
+                             {"error_status", NULL, fill_error_status, text_type},
+                             {"error_field", NULL, fill_error_field, text_type},
+                             {"error_text", NULL, fill_error_text, text_type}};
 
 #define PARTS (sizeof parts / sizeof *parts)
 
@@ -164,7 +185,21 @@ static bool fill_struct(worker *of, duckdb_vector vector)
     return true;
 }
 
-static const part whole = {"", "rodt_finding", fill_struct};
+static duckdb_logical_type struct_type(void)
+{
+    duckdb_logical_type types[PARTS];
+    const char *names[PARTS];
+    for (size_t i = 0; i < PARTS; i++) {
+        names[i] = parts[i].name;
+        types[i] = parts[i].type();
+    }
+    duckdb_logical_type made = duckdb_create_struct_type(types, names, PARTS);
+    for (size_t i = 0; i < PARTS; i++)
+        duckdb_destroy_logical_type(&types[i]);
+    return made;
+}
+
+static const part whole = {"", "rodt_finding", fill_struct, struct_type};
 
 static void call_part(duckdb_function_info info, duckdb_data_chunk chunk, duckdb_vector vector)
 {
@@ -180,8 +215,9 @@ static void call_part(duckdb_function_info info, duckdb_data_chunk chunk, duckdb
 }
 
 /* One function for each number of arguments, so that DuckDB itself refuses others. NULL is an argument like others. */
-static bool register_part(duckdb_connection connection, const part *of, duckdb_logical_type result)
+static bool register_part(duckdb_connection connection, const part *of)
 {
+    duckdb_logical_type result = of->type();
     duckdb_scalar_function_set set = duckdb_create_scalar_function_set(of->function);
     duckdb_logical_type any = duckdb_create_logical_type(DUCKDB_TYPE_ANY);
     bool added = true;
@@ -198,6 +234,7 @@ static bool register_part(duckdb_connection connection, const part *of, duckdb_l
         duckdb_destroy_scalar_function(&function);
     }
     added = added && duckdb_register_scalar_function_set(connection, set) == DuckDBSuccess;
+    duckdb_destroy_logical_type(&result);
     duckdb_destroy_logical_type(&any);
     duckdb_destroy_scalar_function_set(&set);
     return added;
@@ -205,18 +242,8 @@ static bool register_part(duckdb_connection connection, const part *of, duckdb_l
 
 bool register_functions(duckdb_connection connection)
 {
-    duckdb_logical_type text = duckdb_create_logical_type(DUCKDB_TYPE_VARCHAR);
-    duckdb_logical_type types[PARTS];
-    const char *names[PARTS];
-    bool done = true;
-    for (size_t i = 0; i < PARTS; i++) {
-        names[i] = parts[i].name;
-        types[i] = text;
-        done = done && (parts[i].function == NULL || register_part(connection, &parts[i], text));
-    }
-    duckdb_logical_type all = duckdb_create_struct_type(types, names, PARTS);
-    done = done && register_part(connection, &whole, all);
-    duckdb_destroy_logical_type(&all);
-    duckdb_destroy_logical_type(&text);
+    bool done = register_part(connection, &whole);
+    for (size_t i = 0; i < PARTS; i++)
+        done = done && (parts[i].function == NULL || register_part(connection, &parts[i]));
     return done;
 }

@@ -6,6 +6,16 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define MOST_SHOWN 40
+
+int shown_bytes(const char *text, size_t size)
+{
+    size_t shown = size < MOST_SHOWN ? size : MOST_SHOWN;
+    while (shown < size && shown > 0 && ((unsigned char)text[shown] & 0xC0) == 0x80)
+        shown--;
+    return (int)shown;
+}
+
 result_texts open_texts(duckdb_vector vector)
 {
     duckdb_vector_ensure_validity_writable(vector);
@@ -46,13 +56,13 @@ static duckdb_string_t long_text(const char *text, size_t size)
     return made;
 }
 
-duckdb_string_t constant_text(const char *text)
+static duckdb_string_t constant_text(const char *text)
 {
     const size_t size = strlen(text);
     return size <= INLINE_SIZE ? inline_text(text, size) : long_text(text, size);
 }
 
-void put_made(const result_texts *to, idx_t row, duckdb_string_t text)
+static void put_made(const result_texts *to, idx_t row, duckdb_string_t text)
 {
     if (text.value.inlined.length == 0)
         put_null(to, row);

@@ -83,7 +83,7 @@ static void call_text(duckdb_function_info info, duckdb_data_chunk chunk, duckdb
     if (of == NULL)
         duckdb_scalar_function_set_error(info, rodt_status_text(RODT_E_MEMORY));
     else
-        look_at_arguments(chunk, &of->texts_in);
+        (void)look_at_arguments(function->name, chunk, &of->texts_in, of->said); /* too few for names */
     for (int i = 0; i < function->count && read; i++) {
         read = read_text_argument(function->name, i, &of->texts_in, &cells[i], of->said) == NULL;
         if (!read)
@@ -135,7 +135,7 @@ static void call_decimal(duckdb_function_info info, duckdb_data_chunk chunk, duc
         duckdb_scalar_function_set_error(info, rodt_status_text(RODT_E_MEMORY));
         return;
     }
-    look_at_arguments(chunk, &of->texts_in);
+    (void)look_at_arguments("rodt_decimal", chunk, &of->texts_in, of->said);
     if (read_text_argument("rodt_decimal", 0, &of->texts_in, &cells, of->said) != NULL) {
         duckdb_scalar_function_set_error(info, of->said);
     } else {

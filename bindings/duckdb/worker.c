@@ -72,8 +72,6 @@ void give_worker(worker *of)
 
 /* --- Rule sets ----------------------------------------------------------------------------------------- */
 
-#define RULES_SHOWN 40
-
 /* The rule set that a cell names. A zero byte inside would hide what is behind it. */
 static const rodt_rules *find_rules(rodt_text_span cell)
 {
@@ -89,10 +87,8 @@ static const rodt_rules *find_rules(rodt_text_span cell)
 
 static bool say_no_rules(worker *of, rodt_text_span cell)
 {
-    size_t shown = cell.size < RULES_SHOWN ? cell.size : RULES_SHOWN;
-    while (shown < cell.size && shown > 0 && ((unsigned char)cell.text[shown] & 0xC0) == 0x80)
-        shown--; /* not inside of a character */
-    snprintf(of->said, sizeof of->said, "%s: there is no rule set \"%.*s\"", of->function, (int)shown, cell.text);
+    snprintf(of->said, sizeof of->said, "%s: there is no rule set \"%.*s\"", of->function,
+             shown_bytes(cell.text, cell.size), cell.text);
     return false;
 }
 
@@ -168,7 +164,8 @@ bool judge_chunk(worker *of, const char *function, duckdb_data_chunk chunk)
 {
     run at = {0};
     of->function = function;
-    look_at_arguments(chunk, &of->in);
+    if (look_at_arguments(function, chunk, &of->in, of->said) != NULL)
+        return false;
     of->rows = of->in.rows;
     if (is_repeated(&of->kept, &of->in)) {
         read_again(&of->in);

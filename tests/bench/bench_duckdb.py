@@ -32,11 +32,11 @@ def open_table(folder, name, form, rows):
 def queries(task):
     """By what they are: each counts its answers."""
     unit = "unit" if task.mixed else f"'{task.form.default_unit}'"
-    more = "" if unit == "'in'" else f", {', '.join(['NULL'] * 5)}, {unit}"
-    given = f"(chamber, released, applied, NULL, date, stroke_class{more})"
+    more = "" if unit == "'in'" else f", 'unit': {unit}"
+    given = f"(chamber, released, applied, {{'date': date, 'stroke_class': stroke_class{more}}})"
     answers = [f"rodt_{name}{given}" for name in ANSWERS]
     parts = ", ".join(f'sum(length(f."{name}"))' for name in ANSWERS)
-    lengths = ", ".join(f"sum(length({name}))" for name in GIVEN)
+    lengths = ", ".join(f"sum(length({name}))" for name in GIVEN + ["unit"] * task.mixed)
     return {"lengths": f"SELECT {lengths} FROM cells",
             "plain SQL": f"SELECT verdict, count(*) FROM ({rivals.sql_query(task, 'cells')}) GROUP BY 1 ORDER BY 1",
             "extension": f"SELECT {answers[0]} AS verdict, count(*) FROM cells GROUP BY 1 ORDER BY 1",

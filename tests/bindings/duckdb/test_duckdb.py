@@ -67,6 +67,9 @@ def judged(questions):
                      [[number, *cells] for number, cells in enumerate(zip(*columns.values()))])
     calls = ", ".join(f"rodt_{name}({names})" for name in FUNCTIONS)
     found = rows(f"SELECT rodt_finding({names}), {calls} FROM asked ORDER BY id")
+    named = ", ".join(f"'{name}': {name}" for name in reversed(ARGUMENTS[3:]))
+    assert rows(f"SELECT rodt_finding({', '.join(ARGUMENTS[:3])}, {{{named}}}) FROM asked ORDER BY id") == [
+        parts[:1] for parts in found]
     totals = ', '.join(f'rodt_{name}({names})' for name in AGGREGATES)
     counted = rows(f"SELECT {totals} FROM asked GROUP BY id ORDER BY id")
     for (parts, *each), counts in zip(found, counted):
@@ -106,6 +109,40 @@ def test_types():
     for wrong in ("'a'::BLOB", "true", "now()", "[2]", "{'a': 2}", "2::HUGEINT", "'2'::ENUM('2')"):
         assert "released is of a type that holds no reading" in refused(f"rodt_stroke('30', {wrong}, '4')"), wrong
     assert "more than 18 digits" in refused("rodt_stroke('30', 2::DECIMAL(19, 2), '4')")
+
+
+def test_names():
+    """The last argument may be a struct, whose members are arguments by their names."""
+    assert one("rodt_verdict('30', '2', '4', {'psi': 95, 'date': DATE '2024-05-06', 'stroke_class': 'long'})") == (
+        one("rodt_verdict('30', '2', '4', 95, '2024-05-06', 'long')")) == "in-adjustment"
+    assert one("rodt_stroke('30', '50', '76', {'Unit': 'mm'})") == one("rodt_stroke('30', '50 mm', '76 mm')")
+    assert one("rodt_reasons('30', '2', '4', 95, NULL, {'drum': 'cracked', 'unit': NULL})") == (
+        one("rodt_reasons('30', '2', '4', 95, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, 'cracked')"))
+    assert one("rodt_outcome('30', '2', '4', {'rules': 'us-fmcsr', 'psi': 95})") == one("rodt_outcome('30', '2', '4', 95)")
+    for wrong, said in (("{'unti': 'mm'}", 'rodt_limit: there is no argument "unti"'), ("{'a''b': 1}", 'there is no argument "a\'b"'),
+                        ("{'released': '2'}", 'the argument "released" is given twice'),
+                        ("{'" + "é" * 30 + "': 1}", '"' + "é" * 20 + '"'),
+                        ("{'psi': 2.5::DOUBLE}", "psi is a binary fraction"), ("{'psi': [95]}", "psi is of a type"),
+                        ("{'psi': 95}, {'unit': 'mm'}", "psi is of a type that holds no reading")):
+        assert said in refused(f"rodt_limit('30', '2', '4', {wrong})"), wrong
+    assert "released is of a type" in refused("rodt_limit('30', {'psi': 95}, '4')")
+    BASE.execute("CREATE OR REPLACE TABLE marked AS SELECT i, CASE WHEN i % 3 > 0 THEN {'unit': CASE i % 2 WHEN 0 THEN 'mm' "
+                 "END, 'date': CASE WHEN i % 5 > 0 THEN 'soon' END} END AS more FROM range(5000) t(i)")
+    for i, stroke, reasons, other in rows("""SELECT i, rodt_stroke('30', '2', '4', more),
+            rodt_reasons('30', '2', '4', more), rodt_reasons('30', '2', '4', NULL, more.date, {'unit': more.unit})
+            FROM marked"""):
+        assert stroke == ("10/127" if i % 3 > 0 and i % 2 == 0 else "2"), i
+        assert reasons == other and ("date-unreadable" in reasons) == (i % 3 > 0 and i % 5 > 0), (i, reasons)
+
+
+def test_enums():
+    """A verdict and a defect are ENUMs of all words that there are."""
+    verdict, defect = one("typeof(rodt_verdict('30', '2', '4'))"), one("typeof(rodt_defect('30', '2', '4'))")
+    assert verdict == "ENUM('undetermined', 'in-adjustment', 'out-of-adjustment', 'inoperative')"
+    assert defect == "ENUM('none', 'half', 'full', 'unknown')"
+    assert one("typeof(rodt_finding('30', '2', '4').verdict)") == verdict
+    assert one("rodt_verdict('30', '2', '4') = 'no such word'") is False
+    assert one("rodt_verdict('30', '2', '6', 95) || '!'") == "out-of-adjustment!"
 
 
 def test_nulls():
