@@ -101,14 +101,12 @@ bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span
 
 /* Tags that rows have. */
 #define KEY_TAGS 8
-#define KEY_UNIT_PARTS 8 /* more than there are decimals */
-_Static_assert(KEY_UNIT_PARTS > PLAIN_DECIMALS, "parts for each number of decimals");
 
 /* A measurement without a unit of its own, in rows of one tag. */
 typedef struct key_unit {
     uint64_t bits; /* what it adds to its row */
     int64_t most;  /* parts of the longest that is read; below zero = the unit of the row is unreadable */
-    int64_t parts[KEY_UNIT_PARTS]; /* by decimals */
+    int64_t parts[PLAIN_DECIMALS + 1]; /* by decimals */
 } key_unit;
 
 void rodti_key_units(key_builder *builder, rodt_field field, key_unit units[KEY_TAGS]);

@@ -308,7 +308,7 @@ static void add_decimals(rodt_text_plan *plan, rodt_field field, size_t count, t
     for (size_t i = 0; i < count; i++) {
         const word_decimal read = decimal_of(plan, &block->key[i]);
         const key_unit *unit = &units[cell_tag_number(block->key[i].words[1])];
-        const int64_t fine = (read.is_read ? read.num : 0) * unit->parts[read.decimals % KEY_UNIT_PARTS];
+        const int64_t fine = (int64_t)(read.num * (uint64_t)unit->parts[read.decimals]); /* of no use if not read */
         const bool is_read = read.is_read & (fine <= unit->most);
         block->bits[i] |= is_read ? unit->bits : 0;
         block->sum[i] += !is_read ? 0 : field == RODT_FIELD_APPLIED ? fine : -fine;

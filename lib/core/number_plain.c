@@ -8,6 +8,11 @@
 
 const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1] = {1, 10, 100, 1000, 10000, 100000, 1000000};
 
+#if NUMBER_DECIMALS
+const unsigned char rodti_word_decimals[16][8] = {[3] = {0, 1},       [4] = {0, 2, 1},    [5] = {0, 3, 2, 1},
+                                                  [6] = {0, 4, 3, 2}, [7] = {0, 5, 4, 3}, [8] = {0, 6, 5, 4}};
+#endif
+
 /* The value of a digit here; 10 and more = it is none, or the text ends. */
 static uint32_t digit_at(const char *at, const char *end)
 {

@@ -31,6 +31,13 @@ extern const uint32_t rodti_power_of_ten[PLAIN_DECIMALS + 1];
 
 /* --- Decimals alone -------------------------------------------------------------------------------------- */
 
+/* A decimal of up to 8 bytes that are a word, filled up with zero bytes. */
+typedef struct word_decimal {
+    uint32_t num; /* whole number and decimals */
+    uint32_t decimals;
+    bool is_read; /* else the number says nothing, and there are up to PLAIN_DECIMALS decimals */
+} word_decimal;
+
 #if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
 #define NUMBER_DECIMALS 1
 
@@ -70,14 +77,10 @@ INLINE bool number_last_digits(const char *text, size_t size, size_t digits, uin
     return true;
 }
 
-/* A decimal of up to 8 bytes that are a word, filled up with zero bytes. */
-typedef struct word_decimal {
-    uint32_t num; /* whole number and decimals */
-    uint32_t decimals;
-    bool is_read; /* else the rest says nothing */
-} word_decimal;
+/* Decimals of a text by its size and the place of its point; 0 = it has too few or too many digits on either side. */
+extern const unsigned char rodti_word_decimals[16][8];
 
-/* What number_decimals reads, without a branch. */
+/* What number_decimals reads of a text of up to 15 bytes, without a branch. */
 INLINE word_decimal number_decimal_word(uint64_t word, unsigned size, bool decimal_comma)
 {
     const uint64_t other = word ^ NUMBER_EACH * (decimal_comma ? ',' : '.');
@@ -85,11 +88,10 @@ INLINE word_decimal number_decimal_word(uint64_t word, unsigned size, bool decim
     const uint64_t before = ((found & (0 - found)) >> 7) - 1;
     const unsigned whole = (unsigned)__builtin_ctzll(found | UINT64_C(1) << 63) / 8;
     const uint64_t digits = (((word & before) | (word >> 8 & ~before)) ^ NUMBER_EACH * '0') << 8 * ((9 - size) & 7);
-    const unsigned decimals = size - whole - 1;
-    const bool is_plain = (whole == 1) | ((whole - 2 <= PLAIN_WHOLE_DIGITS - 2) & ((word & 0xFF) != '0'));
+    const unsigned decimals = rodti_word_decimals[size][whole];
+    const bool has_zero_before = (whole > 1) & ((word & 0xFF) == '0');
     return (word_decimal){number_of_digits(digits), decimals,
-                          (size <= 8) & (found != 0) & (decimals - 1 < PLAIN_DECIMALS) & is_plain &
-                              number_all_digits(digits)};
+                          (decimals != 0) & !has_zero_before & number_all_digits(digits)};
 }
 
 /* Reads a text that is a whole number and decimals and nothing else, as rodti_number_plain does. False: that one has
@@ -118,6 +120,12 @@ INLINE bool number_decimals(const char *text, size_t size, bool decimal_comma, p
 
 #else
 #define NUMBER_DECIMALS 0
+
+INLINE word_decimal number_decimal_word(uint64_t word, unsigned size, bool decimal_comma)
+{
+    (void)word, (void)size, (void)decimal_comma;
+    return (word_decimal){0, 0, false};
+}
 
 INLINE bool number_decimals(const char *text, size_t size, bool decimal_comma, plain_number *out)
 {
