@@ -9,7 +9,7 @@ WHERE unit_no <> 'unit_no' AND concat(unit_no, position, chamber, released, appl
 -- Judged once; the struct has every part.
 CREATE VIEW judged AS
 SELECT unit_no, rodt_date(date) AS day, position, chamber,
-       unnest(rodt_finding(chamber, released, applied, psi, date, stroke_class, NULL, rated_stroke))
+       unnest(rodt_finding(chamber, released, applied, psi, date, stroke_class, {rated_stroke: rated_stroke}))
 FROM fleet;
 
 -- Wheel ends that did not pass, the farthest over first.
@@ -24,8 +24,8 @@ SELECT unit_no, day,
        CASE WHEN outcome = 'below-criterion' AND undated > 0 THEN 'undetermined' ELSE outcome END AS outcome,
        count, undated
 FROM (SELECT unit_no, rodt_date(date) AS day,
-             rodt_outcome(chamber, released, applied, psi, date, stroke_class, NULL, rated_stroke) AS outcome,
-             rodt_count(chamber, released, applied, psi, date, stroke_class, NULL, rated_stroke) AS count
+             rodt_outcome(chamber, released, applied, psi, date, stroke_class, {rated_stroke: rated_stroke}) AS outcome,
+             rodt_count(chamber, released, applied, psi, date, stroke_class, {rated_stroke: rated_stroke}) AS count
       FROM fleet GROUP BY ALL)
 JOIN (SELECT unit_no, count(*) FILTER (day IS NULL) AS undated FROM judged GROUP BY unit_no) USING (unit_no);
 
