@@ -16,9 +16,11 @@ static void keys_of_any(const rodt_text_cells *column, size_t first, size_t coun
         keys[i] = key_of_span(text_cells_at(column, first + i));
 }
 
-/* Of a text in memory that ends at `end`. */
-INLINE cell_key key_before(const char *text, size_t size, const char *end)
+/* Of a row, in memory that ends at `end`. */
+INLINE cell_key key_before(const rodt_text_cells *column, size_t row, const char *text, size_t size, const char *end)
 {
+    if (!text_cells_valid(column->valid, row))
+        return cell_key_exact("", 0, 0);
     if (size > CELL_SHORT)
         return KEY_OF_LONG_TEXT;
     return (size_t)(end - text) > CELL_SHORT ? cell_key_padded(text, size, 0) : cell_key_exact(text, size, 0);
@@ -29,7 +31,7 @@ static void keys_of_offsets32(const rodt_text_cells *column, size_t first, size_
     const int32_t *offset = (const int32_t *)column->cells + column->from + first;
     const char *end = column->bytes + offset[count];
     for (size_t i = 0; i < count; i++)
-        keys[i] = key_before(column->bytes + offset[i], (size_t)(offset[i + 1] - offset[i]), end);
+        keys[i] = key_before(column, first + i, column->bytes + offset[i], (size_t)(offset[i + 1] - offset[i]), end);
 }
 
 static void keys_of_offsets64(const rodt_text_cells *column, size_t first, size_t count, cell_key *keys)
@@ -37,7 +39,7 @@ static void keys_of_offsets64(const rodt_text_cells *column, size_t first, size_
     const int64_t *offset = (const int64_t *)column->cells + column->from + first;
     const char *end = column->bytes + offset[count];
     for (size_t i = 0; i < count; i++)
-        keys[i] = key_before(column->bytes + offset[i], (size_t)(offset[i + 1] - offset[i]), end);
+        keys[i] = key_before(column, first + i, column->bytes + offset[i], (size_t)(offset[i + 1] - offset[i]), end);
 }
 
 #if CELL_LAST_BYTE == 56
@@ -52,7 +54,7 @@ static void keys_of_views(const rodt_text_cells *column, size_t first, size_t co
         memcpy(part, view, sizeof part);
         const uint32_t size = (uint32_t)part[0];
         keys[i] = (cell_key){{part[0] >> 32 | part[1] << 32, part[1] >> 32 | (uint64_t)size << CELL_LAST_BYTE}};
-        if (size > 12)
+        if (size > 12 || !text_cells_valid(column->valid, first + i))
             keys[i] = key_of_span(text_cells_at(column, first + i));
     }
 }
@@ -64,12 +66,11 @@ static void keys_of_views(const rodt_text_cells *column, size_t first, size_t co
 
 void rodti_text_keys(const rodt_text_cells *column, size_t first, size_t count, cell_key *keys)
 {
-    const bool is_plain = column->index == NULL && column->valid.bits == NULL;
-    if (is_plain && column->layout == RODT_TEXT_LAYOUT_OFFSETS32)
+    if (column->index == NULL && column->layout == RODT_TEXT_LAYOUT_OFFSETS32)
         keys_of_offsets32(column, first, count, keys);
-    else if (is_plain && column->layout == RODT_TEXT_LAYOUT_OFFSETS64)
+    else if (column->index == NULL && column->layout == RODT_TEXT_LAYOUT_OFFSETS64)
         keys_of_offsets64(column, first, count, keys);
-    else if (is_plain && column->layout == RODT_TEXT_LAYOUT_VIEWS)
+    else if (column->index == NULL && column->layout == RODT_TEXT_LAYOUT_VIEWS)
         keys_of_views(column, first, count, keys);
     else
         keys_of_any(column, first, count, keys);

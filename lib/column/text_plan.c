@@ -286,7 +286,7 @@ INLINE void add_meaning(rodt_text_plan *plan, rodt_field field, rodt_text_span c
 
 /* --- Decimals without a unit of their own -------------------------------------------------------------- */
 
-/* Such as are met in exports by the million, of few of which any is like another: read from the keys themselves. */
+/* An export has a million of them, and hardly one twice: they are read from the keys, past the cache. */
 INLINE word_decimal decimal_of(const rodt_text_plan *plan, const cell_key *key)
 {
     return number_decimal_word(key->words[0], cell_key_size(*key), plan->keys.form.style.decimal_comma);
