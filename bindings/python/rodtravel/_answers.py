@@ -2,6 +2,7 @@
 """The answers for columns: columns themselves, handed out without a copy."""
 from __future__ import annotations
 
+import functools
 import itertools
 import struct
 from collections.abc import Iterable, Iterator
@@ -31,6 +32,7 @@ _WIDTHS = (4, 1, 8, 1, 4)
 _APART = 64  # a column begins on a cache line of its own
 _NONE = {"stroke": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
 _reasons = set_of(Reason, of_bits=False)
+_SETS_KEPT = 1024  # sets of reasons whose texts are kept; a table has few
 
 
 class Column(ReadOnly):
@@ -124,6 +126,7 @@ def dictionary(texts: Iterable[str]) -> tuple[Any, ...]:
     return "u", "", 0, len(words), 0, (None, struct.pack(f"{len(ends)}i", *ends), b"".join(words)), (), None
 
 
+@functools.lru_cache(None)
 def verdict_dictionary() -> tuple[Any, ...]:
     """The verdicts, in the order of their numbers."""
     return dictionary(verdict.value for verdict in Verdict)
@@ -140,11 +143,13 @@ def _length_text(units: int) -> str | None:
     return text
 
 
+@functools.lru_cache(_SETS_KEPT)
 def reason_codes(bits: int) -> str:
     """The codes of a set of reasons, with blanks between them."""
     return " ".join(reason.value for reason in _reasons(bits))
 
 
+@functools.lru_cache(_SETS_KEPT)
 def reason_words(bits: int) -> str:
     """The same in words."""
     return "; ".join(reason.text for reason in _reasons(bits))

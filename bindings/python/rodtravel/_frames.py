@@ -2,6 +2,8 @@
 """Answers as a frame of the kind that was judged."""
 from __future__ import annotations
 
+import functools
+from collections.abc import Iterable
 from typing import Any
 
 from . import _rodtravel as _low
@@ -11,6 +13,7 @@ from ._enums import Unit, Verdict
 _PER_UNIT = {Unit.IN: UNITS_PER_INCH, Unit.MM: UNITS_PER_MM, Unit.CM: 10 * UNITS_PER_MM}
 
 
+@functools.lru_cache(None)
 def _number_names(unit: Unit) -> dict[str, str]:
     """The columns of numbers, named as in the command, and what they hold."""
     return {f"applied_stroke_{unit}": "stroke", f"limit_{unit}": "limit", f"margin_{unit}": "margin",
@@ -58,11 +61,23 @@ def frame_parts(plan: Any, fields: tuple[Any, ...], unit: Unit) -> tuple[Any, ..
     return made
 
 
+@functools.lru_cache(64)
+def _categories(texts: tuple[str, ...]) -> Any:
+    """A type of pandas, which makes one slowly."""
+    import pandas
+    return pandas.CategoricalDtype(texts)
+
+
+def _category(code: Any, texts: Iterable[str]) -> Any:
+    """Texts by their numbers, for pandas."""
+    import pandas
+    return pandas.Categorical.from_codes(code, dtype=_categories(tuple(texts)))
+
+
 def verdict_category(numbers: Any) -> Any:
     """The verdicts of a buffer of their numbers, for pandas."""
     import numpy
-    import pandas
-    return pandas.Categorical.from_codes(numpy.frombuffer(numbers, dtype="int8"), [verdict.value for verdict in Verdict])
+    return _category(numpy.frombuffer(numbers, dtype="int8"), (verdict.value for verdict in Verdict))
 
 
 def _to_pandas(parts: Parts, index: Any) -> Any:
@@ -75,7 +90,7 @@ def _to_pandas(parts: Parts, index: Any) -> Any:
     if len(parts.codes) <= _CODES_OF_A_BYTE:
         code = code.astype("int8")  # as pandas would, twice
     for name, texts in (("reasons", parts.codes), ("words", parts.words)):
-        columns[name] = pandas.Categorical.from_codes(code, texts)
+        columns[name] = _category(code, texts)
     if parts.said is not None:
         columns["sentences"] = numpy.array(parts.sentences(), dtype=object)
     return pandas.DataFrame(columns, index=index, copy=False)

@@ -42,6 +42,7 @@ def open_any(column: Any, field: str, heading: str | None = None) -> Any:
     name = field if heading is None else heading
     if getattr(getattr(column, "dtype", None), "kind", "") == "O" and hasattr(column, "tolist") and len(column) <= _FEW:
         return _open_buffer(column, field)
+    column = _arrow_in(column)
     if hasattr(column, "__arrow_c_array__"):
         return _low.column_from_array(*column.__arrow_c_array__(), name, field)
     try:
@@ -49,6 +50,16 @@ def open_any(column: Any, field: str, heading: str | None = None) -> Any:
     except (TypeError, ValueError, BufferError):
         return _open_other(column, field, name)
     return _open_buffer(column, field)
+
+
+def _arrow_in(column: Any) -> Any:
+    """The Arrow array that a column of pandas has or becomes; other columns as they are. Its stream is of the same array,
+    which pandas finds slowly, with the warnings of all threads held back."""
+    convert = getattr(getattr(column, "array", None), "__arrow_array__", None)
+    try:
+        return column if convert is None else convert()
+    except (ImportError, TypeError, ValueError):
+        return column
 
 
 def _open_other(column: Any, field: str, name: str) -> Any:

@@ -74,7 +74,8 @@ def numpy_refused():
 def pandas_frames():
     frame = pd.DataFrame(ROWS)
     same(frame)
-    same(frame.astype(object))
+    for kind in (object, "string[python]", *(["string[pyarrow]", pd.ArrowDtype(pa.string())] if pa else [])):
+        same(frame.astype(kind))
     same(frame.astype({"chamber": "category"}))
     same(frame[["released", "applied", "chamber", "psi"]][::-1][::-1])
     answers = rt.judge_columns(frame)
