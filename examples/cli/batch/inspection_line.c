@@ -121,19 +121,31 @@ void inspection_write_header(output *to, const line_layout *layout)
     output_text(to, "\n");
 }
 
-void inspection_write_name(output *to, const line_layout *layout, const inspection_key *key)
+static void put_day(output *to, char separator, day_texts *days, rodt_date day)
+{
+    struct day_text *known = &days->of[((unsigned)day.month * 32u + (unsigned)day.day) % DAYS_KEPT];
+    if (!inspection_same_day(known->day, day)) {
+        *known = (struct day_text){.day = day};
+        if (rodt_date_format(day, known->text, sizeof known->text, NULL) == RODT_OK)
+            known->size = RODT_DATE_TEXT_SIZE - 1;
+    }
+    if (!output_room(to, 1 + sizeof known->text))
+        return;
+    char *at = to->buffer + to->used;
+    *at = separator;
+    memcpy(at + 1, known->text, sizeof known->text);
+    to->used += 1u + known->size;
+}
+
+void inspection_write_name(output *to, const line_layout *layout, day_texts *days, const inspection_key *key)
 {
     const char *at = key->name;
-    char day[RODT_DATE_TEXT_SIZE] = "";
     for (size_t i = 0; i < layout->names; at += key->cell_size[i++]) {
         output_bytes(to, &layout->separator, i > 0);
         put_cell(to, layout->separator, at, key->cell_size[i]);
     }
-    if (layout->day_heading == NULL)
-        return;
-    if (rodt_date_format(key->day, day, sizeof day, NULL) != RODT_OK)
-        day[0] = '\0';
-    put_text(to, layout->separator, day);
+    if (layout->day_heading != NULL)
+        put_day(to, layout->separator, days, key->day);
 }
 
 void inspection_write_rest(output *to, const line_layout *layout, const inspection *one, const rodt_count *count)

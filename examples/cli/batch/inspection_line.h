@@ -14,6 +14,16 @@ typedef struct line_layout {
     char separator;
 } line_layout;
 
+/* Days as they are written, so that few are formatted. All zero bytes at the start. */
+#define DAYS_KEPT 512u
+typedef struct day_texts {
+    struct day_text {
+        rodt_date day;
+        uint8_t size;
+        char text[RODT_DATE_TEXT_SIZE];
+    } of[DAYS_KEPT];
+} day_texts;
+
 /* Writes the line of headings. */
 void inspection_write_header(output *to, const line_layout *layout);
 
@@ -21,7 +31,7 @@ void inspection_write_header(output *to, const line_layout *layout);
  * read, any of which may be of this inspection; NULL = there are none. False: more brakes than can be counted. */
 bool inspection_judge(const inspection *one, const inspection *undated, rodt_count *count);
 
-void inspection_write_name(output *to, const line_layout *layout, const inspection_key *key);
+void inspection_write_name(output *to, const line_layout *layout, day_texts *days, const inspection_key *key);
 void inspection_write_rest(output *to, const line_layout *layout, const inspection *one, const rodt_count *count);
 
 #endif

@@ -35,6 +35,9 @@ typedef struct line_rest {
     char bytes[104];
 } line_rest;
 
+/* Bytes of lines that are sent at once. */
+#define LINES_SENT ((size_t)16 << 10)
+
 struct vehicle_groups {
     line_sink sink;
     line_layout layout;
@@ -45,8 +48,9 @@ struct vehicle_groups {
     inspection_spill spill;
     bool is_spilled;
     spilled_inspection *read; /* NULL until something was spilled */
-    output line;
+    output lines; /* that are not sent yet */
     line_rest rests[RESTS];
+    day_texts days;
     waiting_row waiting[WAITING_MOST];
     size_t waiting_count;
     bool has_last;    /* the row before has a name and a day, as that row has them */
@@ -66,7 +70,7 @@ vehicle_groups *vehicle_groups_open(line_sink sink, const line_layout *layout, c
     groups->sink = sink;
     groups->layout = *layout;
     memcpy(groups->seed, seed, sizeof groups->seed);
-    if (output_open(&groups->line, -1) && inspection_table_open(&groups->table) && recent_names_open(&groups->recent))
+    if (output_open(&groups->lines, -1) && inspection_table_open(&groups->table) && recent_names_open(&groups->recent))
         return groups;
     vehicle_groups_close(groups);
     return NULL;
@@ -79,7 +83,7 @@ void vehicle_groups_close(vehicle_groups *groups)
     inspection_table_close(&groups->table);
     recent_names_close(&groups->recent);
     inspection_spill_close(&groups->spill);
-    output_close(&groups->line);
+    output_close(&groups->lines);
     free(groups->read);
     free(groups);
 }
@@ -423,7 +427,7 @@ static bool is_rest_of(const line_rest *rest, const inspection *one)
 static bool make_rest(vehicle_groups *groups, const inspection *one, line_rest *rest)
 {
     rodt_count count;
-    output *line = &groups->line;
+    output *line = &groups->lines;
     const size_t start = line->used;
     const inspection *undated = (one->remarks & REMARK_UNDATED_ROWS) != 0 ? find_undated(groups, one) : NULL;
     if (!inspection_judge(one, undated, &count))
@@ -439,50 +443,62 @@ static bool make_rest(vehicle_groups *groups, const inspection *one, line_rest *
     return true;
 }
 
-/* Makes the line, in groups->line. */
+/* Adds the line to groups->lines. */
 static group_status make_line(vehicle_groups *groups, const inspection *one)
 {
     line_rest *rest = rest_of(groups, one);
-    groups->line.used = 0;
-    inspection_write_name(&groups->line, &groups->layout, &one->key);
+    inspection_write_name(&groups->lines, &groups->layout, &groups->days, &one->key);
     if (is_rest_of(rest, one)) {
-        output_bytes(&groups->line, rest->bytes, rest->size);
+        output_bytes(&groups->lines, rest->bytes, rest->size);
         groups->counts.outcome[rest->outcome]++;
     } else if (!make_rest(groups, one, rest)) {
         return GROUP_E_BRAKES;
     }
     groups->counts.inspections++;
     count_spelling(&groups->counts, one);
-    return groups->line.failure == 0 ? GROUP_OK : GROUP_E_MEMORY;
+    return groups->lines.failure == 0 ? GROUP_OK : GROUP_E_MEMORY;
 }
 
-static group_status send_line(vehicle_groups *groups)
+static group_status send_lines(vehicle_groups *groups)
 {
-    return groups->sink.write(groups->sink.context, groups->line.buffer, groups->line.used) ? GROUP_OK : GROUP_E_WRITE;
+    const size_t size = groups->lines.used;
+    groups->lines.used = 0;
+    return groups->sink.write(groups->sink.context, groups->lines.buffer, size) ? GROUP_OK : GROUP_E_WRITE;
 }
 
 group_status vehicle_groups_write_header(vehicle_groups *groups)
 {
-    groups->line.used = 0;
-    inspection_write_header(&groups->line, &groups->layout);
-    return groups->line.failure == 0 ? send_line(groups) : GROUP_E_MEMORY;
+    inspection_write_header(&groups->lines, &groups->layout);
+    return groups->lines.failure == 0 ? send_lines(groups) : GROUP_E_MEMORY;
 }
 
-/* The lines of the table, to a file that is merged with others or out. */
+/* To a file that is merged with others. */
+static group_status spill_line(vehicle_groups *groups, const inspection *one, FILE *to)
+{
+    const size_t size = groups->lines.used;
+    groups->lines.used = 0;
+    return spill_write_line(to, one->first, groups->lines.buffer, size) ? GROUP_OK : fail_disk(groups);
+}
+
+/* The lines of the table, to a file that is merged with others or out. Of a line that fails nothing is sent. */
 static group_status write_table(vehicle_groups *groups, FILE *to)
 {
     group_status status = GROUP_OK;
     remark_undated(groups);
     for (size_t i = 0; i < groups->table.count && status == GROUP_OK; i++) {
         const inspection *one = &groups->table.items[i];
+        const size_t before = groups->lines.used;
         status = make_line(groups, one);
-        if (status == GROUP_OK && to == NULL)
-            status = send_line(groups);
-        else if (status == GROUP_OK && !spill_write_line(to, one->first, groups->line.buffer, groups->line.used))
-            status = fail_disk(groups);
+        if (status != GROUP_OK)
+            groups->lines.used = before;
+        else if (to != NULL)
+            status = spill_line(groups, one, to);
+        else if (groups->lines.used >= LINES_SENT)
+            status = send_lines(groups);
     }
     inspection_table_clear(&groups->table);
-    return status;
+    const group_status sent = to == NULL && status != GROUP_E_WRITE ? send_lines(groups) : GROUP_OK;
+    return status == GROUP_OK ? sent : status;
 }
 
 /* --- Merging ------------------------------------------------------------------------------------------- */
@@ -516,16 +532,15 @@ static group_status begin_merge(vehicle_groups *groups, line_files *files)
 
 static group_status take_line(vehicle_groups *groups, line_files *files, size_t at, FILE *to)
 {
-    output *line = &groups->line;
-    line->used = 0;
+    output *line = &groups->lines;
     if (!output_room(line, files->size[at]))
         return GROUP_E_MEMORY;
     if (!spill_read_line(files->file[at], line->buffer, files->size[at]))
         return fail_disk(groups);
-    line->used = files->size[at];
-    group_status status = to == NULL ? send_line(groups)
-                          : spill_write_line(to, files->number[at], line->buffer, line->used) ? GROUP_OK
-                                                                                              : fail_disk(groups);
+    line->used = to == NULL ? files->size[at] : 0;
+    group_status status = to == NULL ? send_lines(groups)
+                          : spill_write_line(to, files->number[at], line->buffer, files->size[at]) ? GROUP_OK
+                                                                                                   : fail_disk(groups);
     return status == GROUP_OK ? read_head(groups, files, at) : status;
 }
 
