@@ -92,11 +92,10 @@ INLINE rodt_text_span cell_of_line(const row_column *column, const char *row, co
 }
 
 /* A cell of a line; up to CELL_SHORT + 1 bytes of it are read, whatever its size. False: it is not cached. */
-INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, key_sum *to,
-                             cache_hasher *hash)
+INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, uint64_t tag,
+                             key_sum *to, cache_hasher *hash)
 {
     const rodt_text_span cell = cell_of_line(column, row, ends);
-    const uint64_t tag = to->tag & column->keys->tag_mask;
     const cell_cache *cells = &column->keys->cells;
     const cell_meaning *found = cell.size <= CELL_SHORT
                                     ? cell_cache_find(cells, cell_key_padded(cell.text, cell.size, tag), hash)
@@ -136,18 +135,26 @@ INLINE void *find_key(rodt_row_cache *cache, row_key key, cache_hasher *hash)
 
 static const key_sum nothing_added = {0, 0, 0, 0, false};
 
+INLINE void *find_line_of_unit(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+{
+    key_sum sum = nothing_added;
+    if (!add_cell_of_line(cache->column, row, ends, 0, &sum, hash))
+        return NULL;
+    sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
+    for (size_t i = 1; i < cache->columns; i++) {
+        const row_column *column = &cache->column[i];
+        if (!add_cell_of_line(column, row, ends, sum.tag & column->keys->tag_mask, &sum, hash))
+            return NULL;
+    }
+    return find_key(cache, key_of_row(sum.bits, sum.sum), hash);
+}
+
 INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
 {
     key_sum sum = nothing_added;
-    const row_column *column = cache->column;
-    const row_column *const end = column + cache->columns;
-    if (cache->has_unit) {
-        if (!add_cell_of_line(column++, row, ends, &sum, hash))
-            return NULL;
-        sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
-    }
-    for (; column < end; column++)
-        if (!add_cell_of_line(column, row, ends, &sum, hash))
+    const row_column *const end = cache->column + cache->columns;
+    for (const row_column *column = cache->column; column < end; column++)
+        if (!add_cell_of_line(column, row, ends, 0, &sum, hash))
             return NULL;
     return find_key(cache, key_of_row(sum.bits, sum.sum), hash);
 }
@@ -220,7 +227,7 @@ INLINE bool add_line(rodt_row_cache *cache, const char *row, const uint32_t *end
         const row_column *column = &cache->column[i];
         const rodt_text_span cell = cell_of_line(column, row, ends);
         if (!(column->is_measurement && add_measurement(cache, column, cell, without_quotes(cell), sum)) &&
-            !add_cell_of_line(column, row, ends, sum, hash))
+            !add_cell_of_line(column, row, ends, sum->tag & column->keys->tag_mask, sum, hash))
             return false;
         if (i == 0 && cache->has_unit)
             sum->tag = cell_tag(key_tag(&cache->keys, sum->bits));
@@ -306,6 +313,11 @@ static void *find_line_any(rodt_row_cache *cache, const char *row, const uint32_
     return find_line(cache, row, ends, cache_hash_any);
 }
 
+static void *find_line_of_unit_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+{
+    return find_line_of_unit(cache, row, ends, cache_hash_any);
+}
+
 static void *find_cells_any(rodt_row_cache *cache, const rodt_text_span *cells)
 {
     return find_cells(cache, cells, cache_hash_any);
@@ -330,6 +342,11 @@ CACHE_CRC static void *find_line_crc(rodt_row_cache *cache, const char *row, con
     return find_line(cache, row, ends, cache_hash_crc);
 }
 
+CACHE_CRC static void *find_line_of_unit_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+{
+    return find_line_of_unit(cache, row, ends, cache_hash_crc);
+}
+
 CACHE_CRC static void *find_cells_crc(rodt_row_cache *cache, const rodt_text_span *cells)
 {
     return find_cells(cache, cells, cache_hash_crc);
@@ -337,7 +354,8 @@ CACHE_CRC static void *find_cells_crc(rodt_row_cache *cache, const rodt_text_spa
 
 static void choose_finders(rodt_row_cache *cache)
 {
-    cache->find_line = CACHE_HAS_CRC() ? find_line_crc : find_line_any;
+    cache->find_line = CACHE_HAS_CRC() ? (cache->has_unit ? find_line_of_unit_crc : find_line_crc)
+                                       : (cache->has_unit ? find_line_of_unit_any : find_line_any);
     cache->find_cells = CACHE_HAS_CRC() ? find_cells_crc : find_cells_any;
     cache->find_alike_line = CACHE_HAS_CRC() ? find_alike_line_crc : find_alike_line_any;
     cache->find_alike_cells = CACHE_HAS_CRC() ? find_alike_cells_crc : find_alike_cells_any;
@@ -347,7 +365,7 @@ static void choose_finders(rodt_row_cache *cache)
 
 static void choose_finders(rodt_row_cache *cache)
 {
-    cache->find_line = find_line_any;
+    cache->find_line = cache->has_unit ? find_line_of_unit_any : find_line_any;
     cache->find_cells = find_cells_any;
     cache->find_alike_line = find_alike_line_any;
     cache->find_alike_cells = find_alike_cells_any;
