@@ -140,14 +140,15 @@ size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES])
     return sizeof brake;
 }
 
-bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
+bool batch_by_count(batch_chunk *chunk, const name_cell *name, uint32_t day, uint32_t position,
                     const cached_row *cached)
 {
     group_brake brake;
     memcpy(&brake, cached->bytes, sizeof brake);
-    brake.day = batch_date_of(numbers[ATTRIBUTE_DAY]);
-    brake.position = batch_position_of(numbers[ATTRIBUTE_POSITION]);
-    return go_on(chunk, vehicle_groups_count(chunk->run->by, name, &brake));
+    brake.day = batch_date_of(day);
+    brake.position = batch_position_of(position);
+    return go_on(chunk, name != NULL ? vehicle_groups_count(chunk->run->by, name, &brake)
+                                     : vehicle_groups_count_same(chunk->run->by, &brake));
 }
 
 bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached)
@@ -156,7 +157,7 @@ bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_
     name_texts name;
     read_name(chunk->run, record, &name);
     batch_read_attributes(chunk, record, numbers);
-    return batch_by_count(chunk, name.cell, numbers, cached);
+    return batch_by_count(chunk, name.cell, numbers[ATTRIBUTE_DAY], numbers[ATTRIBUTE_POSITION], cached);
 }
 
 bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_finish(chunk->run->by)); }

@@ -23,8 +23,8 @@ size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
 /* A row whose result is cached. */
 bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached);
 
-/* The same on the fast path. */
-bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
+/* The same on the fast path. A name of NULL: that of the row before, which has the same day. */
+bool batch_by_count(batch_chunk *chunk, const name_cell *name, uint32_t day, uint32_t position,
                     const cached_row *cached);
 
 #endif

@@ -36,6 +36,19 @@ static uint32_t default_number(const batch_run *run, size_t at)
     return at == ATTRIBUTE_DAY ? batch_day_number(run->context.day) : 0;
 }
 
+static void find_owner(batch_cache *cache, const batch_run *run)
+{
+    const size_t day = cache->attributes[ATTRIBUTE_DAY].column;
+    cache->owner_first = cache->owner_last = run->by_column[0];
+    for (size_t i = 0; i <= run->options->by_count; i++) {
+        const size_t column = i < run->options->by_count ? run->by_column[i] : day;
+        if (column != COLUMN_NONE && column < cache->owner_first)
+            cache->owner_first = column;
+        if (column != COLUMN_NONE && column > cache->owner_last)
+            cache->owner_last = column;
+    }
+}
+
 static bool open_attributes(batch_cache *cache, const batch_run *run)
 {
     bool open = true;
@@ -45,6 +58,7 @@ static bool open_attributes(batch_cache *cache, const batch_run *run)
                                                .numbers = rodt_text_map_new(ATTRIBUTES_MOST)};
         open = open && cache->attributes[i].numbers != NULL;
     }
+    find_owner(cache, run);
     return open;
 }
 

@@ -35,6 +35,8 @@ typedef struct row_attribute {
 typedef struct batch_cache {
     rodt_row_cache *rows;
     row_attribute attributes[ATTRIBUTES]; /* with --by */
+    size_t owner_first; /* with --by: the columns of the name and of the day are from here ... */
+    size_t owner_last;  /* ... to here */
     rodt_text_map *names;  /* what the names of JSON members mean */
     struct object_shapes *shapes; /* of JSON objects */
     uint32_t *ends;        /* of the cells of a row; before them, the position before the row */

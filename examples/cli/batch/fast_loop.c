@@ -81,30 +81,62 @@ static bool find_text(const row *of, size_t column, name_cell *text)
     return memchr(text->text, '"', text->size) == NULL;
 }
 
-/* Counts a row of a vehicle (--by). False: the reference path must take it, or the chunk was stopped. */
-static bool count_row(batch_chunk *chunk, const row *of)
+/* Looks an attribute of a row up. False: it is not known. */
+static bool find_attribute(const row_attribute *attribute, const row *of, uint32_t *number)
 {
-    const batch_cache *cache = chunk->cache;
-    uint32_t numbers[ATTRIBUTES];
+    *number = attribute->default_number;
+    if (attribute->column == COLUMN_NONE)
+        return true;
+    const uint32_t first = of->ends[attribute->column] + 1;
+    const uint32_t size = of->ends[attribute->column + 1] - first;
+    *number = 0; /* of nothing */
+    return size == 0 || rodt_text_map_get(attribute->numbers, of->bytes + first, size, number);
+}
+
+/* Where a row has what names its vehicle, and its day. */
+typedef struct owner {
+    const char *text;
+    uint32_t size;
+    uint32_t day;
+} owner;
+
+ALWAYS_INLINE bool is_same_owner(const owner *one, const owner *other)
+{
+    return one->size == other->size && memcmp(one->text, other->text, one->size) == 0;
+}
+
+/* A name of NULL: that of the row before. False: the reference path must take the row, or the chunk was stopped. */
+ALWAYS_INLINE bool count_brake(batch_chunk *chunk, const row *of, const name_cell *name, uint32_t day)
+{
+    batch_cache *cache = chunk->cache;
+    uint32_t position;
+    if (!find_attribute(&cache->attributes[ATTRIBUTE_POSITION], of, &position))
+        return false;
+    const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
+    cache->is_new_row = cached == NULL;
+    return cached != NULL && batch_by_count(chunk, name, day, position, cached);
+}
+
+static bool count_named(batch_chunk *chunk, const row *of, owner *own)
+{
     name_cell name[NAME_CELLS_MAX];
     for (size_t i = 0; i < chunk->run->options->by_count; i++) {
         if (!find_text(of, chunk->run->by_column[i], &name[i]))
             return false;
     }
-    for (size_t i = 0; i < ATTRIBUTES; i++) {
-        const row_attribute *attribute = &cache->attributes[i];
-        numbers[i] = attribute->default_number;
-        if (attribute->column == COLUMN_NONE)
-            continue;
-        const uint32_t first = of->ends[attribute->column] + 1;
-        const uint32_t width = of->ends[attribute->column + 1] - first;
-        numbers[i] = 0; /* of nothing */
-        if (width > 0 && !rodt_text_map_get(attribute->numbers, of->bytes + first, width, &numbers[i]))
-            return false;
-    }
-    const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
-    chunk->cache->is_new_row = cached == NULL;
-    return cached != NULL && batch_by_count(chunk, name, numbers, cached);
+    return find_attribute(&chunk->cache->attributes[ATTRIBUTE_DAY], of, &own->day) &&
+           count_brake(chunk, of, name, own->day);
+}
+
+/* Counts a row of a vehicle (--by). Most are of the one before. */
+ALWAYS_INLINE bool count_row(batch_chunk *chunk, const row *of, owner *before)
+{
+    const uint32_t start = of->ends[chunk->cache->owner_first] + 1;
+    owner own = {of->bytes + start, of->ends[chunk->cache->owner_last + 1] - start, before->day};
+    const bool counted = is_same_owner(&own, before) ? count_brake(chunk, of, NULL, own.day)
+                                                     : count_named(chunk, of, &own);
+    *before = own;
+    return counted;
 }
 
 static bool is_header(const batch_header *header, const row *of)
@@ -112,8 +144,20 @@ static bool is_header(const batch_header *header, const row *of)
     return of->size == header->size && memcmp(of->bytes, header->bytes, of->size) == 0;
 }
 
-/* Writes or counts rows up to the first that the reference path must take. */
-ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan_writer *write)
+/* Writes a row, or counts it. False: the reference path must take it, or the chunk was stopped. */
+ALWAYS_INLINE bool take_row(batch_chunk *chunk, const row *of, bool by, owner *before)
+{
+    if (by)
+        return count_row(chunk, of, before);
+    const cached_row *cached = rodt_row_cache_find(chunk->cache->rows, of->bytes, of->ends);
+    if (cached != NULL)
+        write_row(&chunk->out, of, cached);
+    chunk->cache->is_new_row = cached == NULL && !write_alike(chunk, of);
+    return !chunk->cache->is_new_row;
+}
+
+/* Takes rows up to the first that the reference path must take. */
+ALWAYS_INLINE void take_rows(batch_chunk *chunk, scan_finder *find, scan_writer *write, bool by)
 {
     batch_cache *cache = chunk->cache;
     csv_reader *reader = &chunk->reader;
@@ -122,26 +166,14 @@ ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan
     const char separator = reader->separator;
     const char *at = reader->buffer + reader->begin;
     const char *end = reader->buffer + reader->end;
-    const bool by = chunk->run->by != NULL;
     uint64_t rows = 0;
+    owner before = {.text = NULL, .size = UINT32_MAX};
     cache->is_new_row = false;
     while (at < end && split_row(at, separator, count, cache->ends + 1, find, write) == count) {
         row next = make_row(at, cache->ends, count);
-        const cached_row *cached = NULL;
         if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
-            !output_room(&chunk->out, next.size + ALIKE_ROOM + 2 * STEP))
+            !output_room(&chunk->out, next.size + ALIKE_ROOM + 2 * STEP) || !take_row(chunk, &next, by, &before))
             break;
-        if (by) {
-            if (!count_row(chunk, &next))
-                break;
-        } else {
-            cached = rodt_row_cache_find(cache->rows, next.bytes, next.ends);
-            cache->is_new_row = cached == NULL && !write_alike(chunk, &next);
-            if (cache->is_new_row)
-                break;
-            if (cached != NULL)
-                write_row(&chunk->out, &next, cached);
-        }
         at += next.size + next.line_end_size;
         rows++;
     }
@@ -153,20 +185,26 @@ ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan
 
 #ifdef SCAN_X86
 
-static void write_rows_16(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_16, scan_write); }
+static void write_rows_16(batch_chunk *chunk) { take_rows(chunk, scan_find_16, scan_write, false); }
+static void count_rows_16(batch_chunk *chunk) { take_rows(chunk, scan_find_16, scan_write, true); }
 
-SCAN_AVX2 static void write_rows_32(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_32, scan_write_8); }
+SCAN_AVX2 static void write_rows_32(batch_chunk *chunk) { take_rows(chunk, scan_find_32, scan_write_8, false); }
+SCAN_AVX2 static void count_rows_32(batch_chunk *chunk) { take_rows(chunk, scan_find_32, scan_write_8, true); }
 
 void batch_write_cached_rows(batch_chunk *chunk)
 {
+    const bool by = chunk->run->by != NULL;
     if (scan_has_avx2())
-        write_rows_32(chunk);
+        (by ? count_rows_32 : write_rows_32)(chunk);
     else
-        write_rows_16(chunk);
+        (by ? count_rows_16 : write_rows_16)(chunk);
 }
 
 #else
 
-void batch_write_cached_rows(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_8, scan_write); }
+static void write_rows_8(batch_chunk *chunk) { take_rows(chunk, scan_find_8, scan_write, false); }
+static void count_rows_8(batch_chunk *chunk) { take_rows(chunk, scan_find_8, scan_write, true); }
+
+void batch_write_cached_rows(batch_chunk *chunk) { (chunk->run->by != NULL ? count_rows_8 : write_rows_8)(chunk); }
 
 #endif

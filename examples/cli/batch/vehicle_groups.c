@@ -53,11 +53,8 @@ struct vehicle_groups {
     day_texts days;
     waiting_row waiting[WAITING_MOST];
     size_t waiting_count;
-    bool has_last;    /* the row before has a name and a day, as that row has them */
-    inspection *last; /* of that row, where none is waiting */
-    char last_name[NAME_SIZE_MAX];
-    size_t last_size[NAME_CELLS_MAX];
-    rodt_date last_day;
+    size_t last_waiting; /* that is not the same as the row before it */
+    inspection *last;    /* of the row before, where none is waiting */
     group_counts counts;
     int reason; /* errno of the temporary file that failed */
 };
@@ -167,25 +164,15 @@ uint32_t vehicle_groups_share(const name_cell *name, size_t cells)
 /* Most rows are of the inspection before. */
 static bool is_last(const vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
-    const char *at = groups->last_name;
-    if (!groups->has_last || (groups->layout.day_heading != NULL && !inspection_same_day(groups->last_day, day)))
+    const row_name *last = &groups->waiting[groups->last_waiting].name;
+    const char *at = last->bytes;
+    if (groups->waiting_count == 0 || (groups->layout.day_heading != NULL && !inspection_same_day(last->day, day)))
         return false;
     for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
-        if (groups->last_size[i] != name[i].size || memcmp(at, name[i].text, name[i].size) != 0)
+        if (last->cell_size[i] != name[i].size || memcmp(at, name[i].text, name[i].size) != 0)
             return false;
     }
     return true;
-}
-
-static void remember_last(vehicle_groups *groups, const name_cell *name, rodt_date day)
-{
-    char *at = groups->last_name;
-    for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
-        memcpy(at, name[i].text, name[i].size);
-        groups->last_size[i] = name[i].size;
-    }
-    groups->last_day = day;
-    groups->has_last = true;
 }
 
 static bool spill_table(vehicle_groups *groups, inspection_spill *spill)
@@ -343,6 +330,7 @@ static group_status count_next(vehicle_groups *groups, const name_cell *name, si
     waiting_row *row = &groups->waiting[groups->waiting_count];
     if (!copy_name(name, cells, &row->name))
         return count_long(groups, name, cells, brake);
+    groups->last_waiting = groups->waiting_count;
     row->name.day = key_day(groups, brake);
     row_name_finish(&row->name);
     row->is_same = row->has_key = false;
@@ -370,8 +358,13 @@ group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name,
     if (is_last(groups, name, brake->day))
         return count_same(groups, brake);
     take_names(name, count, cells);
-    remember_last(groups, cells, brake->day);
     return count_next(groups, cells, count, brake);
+}
+
+group_status vehicle_groups_count_same(vehicle_groups *groups, const group_brake *brake)
+{
+    groups->rows++;
+    return count_same(groups, brake);
 }
 
 /* --- Lines --------------------------------------------------------------------------------------------- */
@@ -635,7 +628,6 @@ static group_status write_spilled(vehicle_groups *groups, inspection_spill *spil
 group_status vehicle_groups_finish(vehicle_groups *groups)
 {
     group_status status = count_waiting(groups);
-    groups->has_last = false;
     if (status != GROUP_OK || !groups->is_spilled)
         return status == GROUP_OK ? write_table(groups, NULL) : status;
     groups->read = malloc(sizeof *groups->read);

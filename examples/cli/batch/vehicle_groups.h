@@ -69,6 +69,9 @@ uint32_t vehicle_groups_share(const name_cell *name, size_t cells);
  * Some rows wait to be counted together, so the status can be that of a row before. */
 group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake);
 
+/* The same for a row with the name and the day of the one that was counted before it. */
+group_status vehicle_groups_count_same(vehicle_groups *groups, const group_brake *brake);
+
 /* Writes the lines. */
 group_status vehicle_groups_finish(vehicle_groups *groups);
 
