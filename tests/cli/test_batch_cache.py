@@ -259,12 +259,14 @@ class Kinds(Same):
                  "applied": ["3", "4 1/4", "4", "1", "n/a"]}
         rows = [[chance.choice(texts) for texts in cells.values()] for _ in range(5000)]
         for order in [rows, sorted(rows)]:
-            for options in [["--by", "unit_no"], ["--by", "unit_no", "--date-order", "dmy"], ["--by", "position"], ["--by", "date"]]:
+            for options in [["--by", "unit_no"], ["--by", "unit_no", "--date-order", "dmy"], ["--by", "position"], ["--by", "date"],
+                            ["--by", "unit_no", "--pool"], ["--by", "date", "--by", "unit_no"]]:
                 self.same(*options, data=table(list(cells), *order), jobs=[1, 2])
         for left_out in ["position", "date"]:
             names = [name for name in cells if name != left_out]
             few = [[cell for name, cell in zip(cells, row) if name != left_out] for row in rows]
-            self.same("--by", "unit_no", data=table(names, *few), jobs=[1], commands=[COMMAND])
+            for order in [few, sorted(few)]:
+                self.same("--by", "unit_no", data=table(names, *order), jobs=[1], commands=[COMMAND])
         self.same("--by", "unit_no", data=table(["unit", *cells], *[["mm", *row] for row in rows]), jobs=[1], commands=[COMMAND])
 
     def test_more_vehicles_than_fit_in_memory(self):

@@ -150,6 +150,34 @@ static void rows_of_any_names_are_counted(void **state)
     end(table, &to);
 }
 
+/* More vehicles than fit, whose names differ at their start, in the middle and far behind, in disorder. */
+static void names_that_differ_anywhere_are_told_apart(void **state)
+{
+    (void)state;
+    enum { VEHICLES = 36, ROWS = 6000 };
+    static const char *const before[] = {"", "a yard with", "a yard with a long name and vehicle"};
+    page to;
+    char name[VEHICLES][64], line[128];
+    unsigned drawn = 7, rows[VEHICLES] = {0};
+    vehicle_groups *table = start_with(&to, (line_layout){.heading = {"unit"}, .names = 1});
+    for (unsigned i = 0; i < VEHICLES; i++)
+        snprintf(name[i], sizeof name[i], "%s%02u", before[i % 3], i % 100);
+    for (unsigned i = 0; i < ROWS; i++) {
+        drawn = drawn * 1103515245u + 12345u;
+        const unsigned one = i < VEHICLES ? i : (drawn >> 16) % (i % 700 < 400 ? 12 : VEHICLES);
+        rows[one]++;
+        assert_int_equal(add(table, name[one], 12), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    const char *at = to.text;
+    for (unsigned i = 0; i < VEHICLES; i++, at = strchr(at, '\n') + 1) {
+        snprintf(line, sizeof line, "%.63s,%u,%u,0,", name[i], rows[i], rows[i]);
+        assert_memory_equal(at, line, strlen(line));
+    }
+    assert_int_equal(to.lines, VEHICLES);
+    end(table, &to);
+}
+
 static uint64_t hash_of(const char *bytes)
 {
     row_name name = {.size = 16, .cell_size = {16}};
@@ -405,6 +433,25 @@ static void each_day_is_an_inspection(void **state)
     }
 }
 
+/* Days are kept as they are written, by month and day. */
+static void days_of_several_years_are_told_apart(void **state)
+{
+    (void)state;
+    page to;
+    vehicle_groups *table = start_with(&to, by_day);
+    rodt_finding finding = finding_of(12);
+    for (int i = 0; i < 3; i++) {
+        finding.day.year = (int16_t)(2023 + i % 2);
+        finding.day.day = (int8_t)(6 - i / 2);
+        assert_int_equal(add_bytes(table, "a", 1, &finding, nowhere), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_string_equal(to.text, "a,2023-05-06,1,1,0,0,0,0,0,below-criterion,1,\n"
+                                 "a,2024-05-06,1,1,0,0,0,0,0,below-criterion,1,\n"
+                                 "a,2023-05-05,1,1,0,0,0,0,0,below-criterion,1,\n");
+    end(table, &to);
+}
+
 /* 2 of 10 are 20 %. A row whose day cannot be read could be of any inspection of its vehicle. */
 static void a_row_without_a_day_makes_no_inspection_better(void **state)
 {
@@ -455,6 +502,51 @@ static void two_columns_name_a_vehicle(void **state)
                                                    "\"a,b\",1,1,1,0,0,0,0,0,below-criterion,1,\n");
     assert_ptr_equal(strstr(to.text, "yard,unit,brakes,"), to.text);
     end(table, &to);
+}
+
+/* Their bytes are the same, and so is the sum of their sizes. */
+static void cells_of_one_text_are_told_apart(void **state)
+{
+    (void)state;
+    static const char *const names[][2] = {{"aa", "b"}, {"a", "ab"}, {"", "aab"}, {"aab", ""}};
+    page to;
+    vehicle_groups *table = start_with(&to, (line_layout){.heading = {"yard", "unit"}, .names = 2});
+    rodt_finding finding = finding_of(12);
+    group_brake brake = group_brake_of(&finding, nowhere);
+    for (size_t i = 0; i < 400; i++) {
+        const char *const *name = names[i % 4];
+        const name_cell cells[] = {{name[0], strlen(name[0])}, {name[1], strlen(name[1])}};
+        assert_int_equal(vehicle_groups_count(table, cells, &brake), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_string_equal(to.text, "aa,b,100,100,0,0,0,0,0,below-criterion,20,\n"
+                                 "a,ab,100,100,0,0,0,0,0,below-criterion,20,\n"
+                                 ",aab,100,100,0,0,0,0,0,undetermined,20,\n"
+                                 "aab,,100,100,0,0,0,0,0,undetermined,20,\n");
+    end(table, &to);
+}
+
+/* Of every number of rows that can wait. */
+static void a_row_is_of_the_vehicle_before_it_without_a_name(void **state)
+{
+    (void)state;
+    page to;
+    char line[64];
+    for (unsigned rows = 1; rows < 200; rows++) {
+        vehicle_groups *table = start(&to);
+        rodt_finding finding = finding_of(12);
+        group_brake brake = group_brake_of(&finding, nowhere);
+        for (const char *name = "abc"; *name != '\0'; name++) {
+            assert_int_equal(add_bytes(table, name, 1, &finding, nowhere), GROUP_OK);
+            for (unsigned i = 1; i < rows; i++)
+                assert_int_equal(vehicle_groups_count_same(table, &brake), GROUP_OK);
+        }
+        assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+        assert_int_equal(to.lines, 3);
+        snprintf(line, sizeof line, "b,%u,%u,0,0,0,0,0,", rows, rows);
+        assert_memory_equal(strchr(to.text, '\n') + 1, line, strlen(line));
+        end(table, &to);
+    }
 }
 
 /* Days of one vehicle are all in one file, so its hash cannot split them. */
@@ -544,6 +636,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(rows_in_any_order_make_lines_in_the_order_of_first_appearance),
         cmocka_unit_test(rows_of_any_names_are_counted),
+        cmocka_unit_test(names_that_differ_anywhere_are_told_apart),
         cmocka_unit_test(names_of_one_hash_are_told_apart),
         cmocka_unit_test(what_is_odd_about_the_rows_is_said),
         cmocka_unit_test(keys_are_bytes_and_quoted_where_they_must_be),
@@ -554,8 +647,11 @@ int main(void)
         cmocka_unit_test(what_does_not_fit_in_memory_waits_on_disk),
         cmocka_unit_test(what_was_remarked_on_is_kept_on_disk),
         cmocka_unit_test(each_day_is_an_inspection),
+        cmocka_unit_test(days_of_several_years_are_told_apart),
         cmocka_unit_test(a_row_without_a_day_makes_no_inspection_better),
         cmocka_unit_test(two_columns_name_a_vehicle),
+        cmocka_unit_test(cells_of_one_text_are_told_apart),
+        cmocka_unit_test(a_row_is_of_the_vehicle_before_it_without_a_name),
         cmocka_unit_test(too_many_inspections_of_one_vehicle_are_refused),
         cmocka_unit_test(a_folder_that_is_not_there_is_told),
         cmocka_unit_test(long_names_keep_their_place),

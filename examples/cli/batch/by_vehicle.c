@@ -131,22 +131,22 @@ bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_findi
 
 /* --- Cached rows ----------------------------------------------------------------------------------------- */
 
-_Static_assert(sizeof(group_brake) <= RESULT_BYTES, "a result holds what counts of a brake");
+/* All but the day and the position, which each row has itself: so a result is in one line of the processor's cache. */
+#define RESULT_SIZE offsetof(group_brake, day)
+_Static_assert(RESULT_SIZE <= RESULT_BYTES, "a result holds what counts of a brake");
 
 size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES])
 {
     group_brake brake = group_brake_of(finding, (rodt_position){0});
-    memcpy(bytes, &brake, sizeof brake);
-    return sizeof brake;
+    memcpy(bytes, &brake, RESULT_SIZE);
+    return RESULT_SIZE;
 }
 
 bool batch_by_count(batch_chunk *chunk, const name_cell *name, uint32_t day, uint32_t position,
                     const cached_row *cached)
 {
-    group_brake brake;
-    memcpy(&brake, cached->bytes, sizeof brake);
-    brake.day = batch_date_of(day);
-    brake.position = batch_position_of(position);
+    group_brake brake = {.day = batch_date_of(day), .position = batch_position_of(position)};
+    memcpy(&brake, cached->bytes, RESULT_SIZE);
     return go_on(chunk, name != NULL ? vehicle_groups_count(chunk->run->by, name, &brake)
                                      : vehicle_groups_count_same(chunk->run->by, &brake));
 }

@@ -87,15 +87,7 @@ static uint64_t *find_slot(const inspection_table *table, const inspection_key *
     return &table->slots[at];
 }
 
-void inspection_fetch_item(const inspection *one, int step)
-{
-    if (step == FETCH_NAME) {
-        FETCH(one->key.name);
-        return;
-    }
-    FETCH(one);
-    FETCH(&one->remarks);
-}
+void inspection_fetch_counts(const inspection *one) { FETCH(&one->tally); }
 
 void inspection_fetch_slot(const inspection_table *table, const inspection_key *key)
 {

@@ -47,18 +47,21 @@ typedef struct brake_tally {
     uint32_t brakes, full, half, unknown, inoperative;
 } brake_tally;
 
+/* What is counted of every row is in the second of two lines of the processor's cache. */
 typedef struct inspection {
     inspection_key key;
-    brake_tally tally;
-    uint32_t verdict[4]; /* rows by rodt_verdict */
-    rodt_date day;       /* of the first row */
-    uint64_t first;      /* number of its first row */
-    const char *other;   /* another spelling of the name; NULL = there is none */
+    uint64_t first;    /* number of its first row */
+    const char *other; /* another spelling of the name; NULL = there is none */
+    rodt_date day;     /* of the first row */
     uint16_t other_size;
     uint8_t remarks;
-    unsigned char seen[POSITIONS / 8 + 1]; /* positions */
+    brake_tally tally;
+    uint32_t verdict[4]; /* rows by rodt_verdict */
+    unsigned char seen[POSITIONS / 8]; /* positions */
 } inspection;
-_Static_assert(sizeof(void *) != 8 || sizeof(inspection) == 128, "an inspection is two lines of the processor's cache");
+_Static_assert(POSITIONS % 8 == 0, "whole bytes of positions");
+_Static_assert(sizeof(void *) != 8 || (sizeof(inspection) == 128 && offsetof(inspection, tally) == 64),
+               "an inspection is two lines of the processor's cache");
 
 /* In the order in which they were added. All zero bytes but for what inspection_table_open sets. */
 typedef struct inspection_table {
@@ -85,9 +88,8 @@ void inspection_table_close(inspection_table *table);
 bool inspection_table_is_full(const inspection_table *table);
 
 /* What finds and counts in an inspection lies far apart in memory. Who has several to find fetches it for all of them
- * first, step by step: each step reads what the one before has fetched. */
-enum { FETCH_SLOT, FETCH_INSPECTION, FETCH_NAME, FETCH_STEPS };
-void inspection_fetch_item(const inspection *one, int step);
+ * first. */
+void inspection_fetch_counts(const inspection *one);
 void inspection_fetch_slot(const inspection_table *table, const inspection_key *key);
 
 /* NULL: there is none. */

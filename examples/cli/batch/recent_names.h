@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Inspections by the cells that name them, as they are written: most rows are spelled like the first of theirs, and are
- * then found without what all spellings have in common. Nothing here is all there is: what is not found is looked up
- * by its key. */
+/* Inspections by the cells that name them, as they are written: most rows are spelled like one before, and are then
+ * found without what all spellings have in common. Nothing here is all there is: what is not found is looked up by its
+ * key. */
 #ifndef RECENT_NAMES_H
 #define RECENT_NAMES_H
 
@@ -10,17 +10,30 @@
 /* Longer names are not kept. */
 #define SHORT_NAME 64
 
-/* The cells of a row that name its vehicle, and its day. */
+/* The day, the size and the bytes of most names: all that is compared. */
+#define NAME_HEAD 24u
+
+/* The cells of a row that name its vehicle, and its day. All zero bytes but for what is set. */
 typedef struct row_name {
-    uint64_t hash;
     rodt_date day; /* as in inspection_key */
-    uint16_t size; /* of all cells */
+    uint8_t size;  /* of the bytes */
+    char bytes[SHORT_NAME + NAME_CELLS_MAX]; /* all cells, and of several their sizes */
     uint16_t cell_size[NAME_CELLS_MAX];
-    char bytes[SHORT_NAME];
+    uint64_t hash;
 } row_name;
+_Static_assert(offsetof(row_name, bytes) == sizeof(rodt_date) + 1, "the head is of one piece");
+
+typedef struct recent_name {
+    char head[NAME_HEAD];
+    uint32_t hash;
+    uint32_t number; /* of the inspection, from 1; 0 = empty */
+} recent_name;
+_Static_assert(sizeof(recent_name) == 32, "names do not cross lines of the processor's cache");
 
 typedef struct recent_names {
-    uint32_t *slots; /* some bits of the hash, and the number of the inspection from 1; 0 = empty */
+    recent_name *slots;
+    size_t count; /* of slots, a power of two; some more follow */
+    size_t used;
 } recent_names;
 
 /* False: no memory. Close it in either case. */
@@ -33,10 +46,10 @@ void recent_names_clear(recent_names *names);
 /* Makes the hash, when all else is set. */
 void row_name_finish(row_name *name);
 
-/* Fetches what recent_names_find reads, step by step (FETCH_SLOT ...). False: it will not find this name. */
-bool recent_names_fetch(const recent_names *names, const inspection_table *table, const row_name *name, int step);
+/* Fetches what recent_names_find reads. */
+void recent_names_fetch(const recent_names *names, const row_name *name);
 
-/* The inspection whose first spelling this is; NULL = it is not known. */
+/* The inspection of a name; NULL = it is not known. It is read only where the name is longer than most. */
 inspection *recent_names_find(const recent_names *names, const inspection_table *table, const row_name *name);
 
 /* Keeps an inspection of the table under a name. */

@@ -11,18 +11,24 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A row whose inspection is not looked up yet. */
-typedef struct waiting_row {
+/* A brake that is not counted yet. */
+typedef struct waiting_brake {
     group_brake brake;
-    bool is_same;    /* it is of the inspection of the row before; only the brake is set */
-    bool has_key;
-    uint64_t number; /* of the row */
+    bool is_same; /* it is of the inspection of the brake before */
+} waiting_brake;
+
+/* The row of a brake that is of another inspection than the one before it. */
+typedef struct waiting_row {
     row_name name;
+    uint64_t number;
+    inspection *one; /* NULL: the name is not known */
+    bool has_key;
     inspection_key key; /* its text: */
     char text[2 * SHORT_NAME + NAME_CELLS_MAX * sizeof(uint16_t)];
 } waiting_row;
 
-#define WAITING_MOST 32
+#define BRAKES_WAITING 64
+#define ROWS_WAITING 32
 
 /* What follows the name in a line without remarks: it depends on the counts alone, and most inspections have those of
  * one of a few hundred. */
@@ -45,16 +51,18 @@ struct vehicle_groups {
     uint64_t rows;
     inspection_table table;
     recent_names recent;
+    uint64_t returns; /* rows of an inspection that was there and is not that of the row before */
     inspection_spill spill;
     bool is_spilled;
     spilled_inspection *read; /* NULL until something was spilled */
     output lines; /* that are not sent yet */
     line_rest rests[RESTS];
     day_texts days;
-    waiting_row waiting[WAITING_MOST];
+    waiting_brake brakes[BRAKES_WAITING];
+    size_t brake_count;
+    waiting_row waiting[ROWS_WAITING];
     size_t waiting_count;
-    size_t last_waiting; /* that is not the same as the row before it */
-    inspection *last;    /* of the row before, where none is waiting */
+    inspection *last; /* of the row before, where none is waiting */
     group_counts counts;
     int reason; /* errno of the temporary file that failed */
 };
@@ -144,10 +152,12 @@ static void make_key(const uint64_t seed[2], const name_cell *name, size_t cells
 }
 
 /* A cell that is too long names nobody. */
+static size_t taken_size(const name_cell *cell) { return cell->size < VEHICLE_KEY_SIZE ? cell->size : 0; }
+
 static void take_names(const name_cell *name, size_t cells, name_cell taken[NAME_CELLS_MAX])
 {
     for (size_t i = 0; i < cells; i++)
-        taken[i] = name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
+        taken[i] = (name_cell){name[i].text, taken_size(&name[i])};
 }
 
 uint32_t vehicle_groups_share(const name_cell *name, size_t cells)
@@ -164,9 +174,11 @@ uint32_t vehicle_groups_share(const name_cell *name, size_t cells)
 /* Most rows are of the inspection before. */
 static bool is_last(const vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
-    const row_name *last = &groups->waiting[groups->last_waiting].name;
+    if (groups->waiting_count == 0)
+        return false;
+    const row_name *last = &groups->waiting[groups->waiting_count - 1].name;
     const char *at = last->bytes;
-    if (groups->waiting_count == 0 || (groups->layout.day_heading != NULL && !inspection_same_day(last->day, day)))
+    if (groups->layout.day_heading != NULL && !inspection_same_day(last->day, day))
         return false;
     for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
         if (last->cell_size[i] != name[i].size || memcmp(at, name[i].text, name[i].size) != 0)
@@ -181,6 +193,8 @@ static bool spill_table(vehicle_groups *groups, inspection_spill *spill)
         return false;
     inspection_table_clear(&groups->table);
     recent_names_clear(&groups->recent);
+    for (size_t i = 0; i < groups->waiting_count; i++)
+        groups->waiting[i].one = NULL;
     return true;
 }
 
@@ -204,11 +218,8 @@ static group_status find_inspection(vehicle_groups *groups, const inspection_key
     return GROUP_OK;
 }
 
-static void remark(inspection *one, const group_brake *brake)
+static void remark_position(inspection *one, rodt_position position)
 {
-    rodt_position position = brake->position;
-    if (!inspection_same_day(one->day, brake->day))
-        one->remarks |= REMARK_MIXED_DAYS;
     if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX || position.side == RODT_SIDE_UNKNOWN)
         return;
     unsigned place = (unsigned)position.axle * 2u + (position.side == RODT_SIDE_RIGHT);
@@ -229,9 +240,12 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 
 static group_status add_to_last(vehicle_groups *groups, const group_brake *brake)
 {
-    remark(groups->last, brake);
-    groups->last->verdict[brake->verdict]++;
-    return inspection_tally_add(&groups->last->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
+    inspection *one = groups->last;
+    if (groups->layout.day_heading == NULL && !inspection_same_day(one->day, brake->day))
+        one->remarks |= REMARK_MIXED_DAYS; /* otherwise the day is in the key */
+    remark_position(one, brake->position);
+    one->verdict[brake->verdict]++;
+    return inspection_tally_add(&one->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
 }
 
 /* A row that has no day that can be read has none in its key. */
@@ -252,26 +266,39 @@ static void make_waiting_key(const vehicle_groups *groups, waiting_row *row)
     row->has_key = true;
 }
 
-/* Most new inspections have no name that is known; what their keys need is fetched too. */
-static void fetch_waiting(vehicle_groups *groups, waiting_row *row, int step)
+/* Fetches what counts a brake of a row: its inspection, or what finds it by its key. */
+static void fetch_waiting(vehicle_groups *groups, waiting_row *row)
 {
-    if (row->is_same || row->has_key || recent_names_fetch(&groups->recent, &groups->table, &row->name, step))
+    row->one = recent_names_find(&groups->recent, &groups->table, &row->name);
+    row->has_key = false;
+    if (row->one != NULL) {
+        inspection_fetch_counts(row->one);
         return;
+    }
     make_waiting_key(groups, row);
     inspection_fetch_slot(&groups->table, &row->key);
 }
 
-static group_status find_waiting(vehicle_groups *groups, waiting_row *row)
+/* Where the rows of an inspection follow each other, none is looked up again, so that no name is worth keeping. */
+static bool comes_again(const vehicle_groups *groups, bool is_new)
 {
-    inspection *known = row->has_key ? NULL : recent_names_find(&groups->recent, &groups->table, &row->name);
-    if (known != NULL) {
-        groups->last = known;
+    return !is_new || groups->returns > groups->table.count / 16;
+}
+
+static group_status find_waiting(vehicle_groups *groups, waiting_row *row, const group_brake *brake)
+{
+    const size_t known = groups->table.count;
+    groups->last = row->one;
+    if (row->one != NULL) {
+        groups->returns++;
         return GROUP_OK;
     }
     if (!row->has_key)
         make_waiting_key(groups, row);
-    group_status status = find_inspection(groups, &row->key, &row->brake, row->number);
-    if (status == GROUP_OK)
+    const group_status status = find_inspection(groups, &row->key, brake, row->number);
+    const bool is_new = groups->table.count != known;
+    groups->returns += !is_new;
+    if (status == GROUP_OK && comes_again(groups, is_new))
         recent_names_keep(&groups->recent, &groups->table, &row->name, groups->last);
     return status;
 }
@@ -280,85 +307,84 @@ static group_status find_waiting(vehicle_groups *groups, waiting_row *row)
 static group_status count_waiting(vehicle_groups *groups)
 {
     group_status status = GROUP_OK;
-    for (int step = FETCH_INSPECTION; step < FETCH_STEPS; step++)
-        for (size_t i = 0; i < groups->waiting_count; i++)
-            fetch_waiting(groups, &groups->waiting[i], step);
-    for (size_t i = 0; i < groups->waiting_count && status == GROUP_OK; i++) {
-        waiting_row *row = &groups->waiting[i];
-        status = row->is_same ? GROUP_OK : find_waiting(groups, row);
+    waiting_row *row = groups->waiting;
+    for (size_t i = 0; i < groups->waiting_count; i++)
+        fetch_waiting(groups, &groups->waiting[i]);
+    for (size_t i = 0; i < groups->brake_count && status == GROUP_OK; i++) {
+        const waiting_brake *next = &groups->brakes[i];
+        status = next->is_same ? GROUP_OK : find_waiting(groups, row++, &next->brake);
         if (status == GROUP_OK)
-            status = add_to_last(groups, &row->brake);
+            status = add_to_last(groups, &next->brake);
     }
-    groups->waiting_count = 0;
+    groups->waiting_count = groups->brake_count = 0;
     return status;
 }
 
-static group_status wait_next(vehicle_groups *groups)
+static group_status wait_next(vehicle_groups *groups, const group_brake *brake, bool is_same)
 {
-    return ++groups->waiting_count < WAITING_MOST ? GROUP_OK : count_waiting(groups);
+    waiting_brake *next = &groups->brakes[groups->brake_count++];
+    next->brake = *brake;
+    next->is_same = is_same;
+    return groups->brake_count < BRAKES_WAITING && groups->waiting_count < ROWS_WAITING ? GROUP_OK
+                                                                                         : count_waiting(groups);
 }
 
-/* False: the name is too long. */
+/* False: the name is too long. Of several cells the sizes follow: "a", "bc" is not "ab", "c". */
 static bool copy_name(const name_cell *name, size_t cells, row_name *to)
 {
+    size_t size = 0;
     *to = (row_name){.size = 0};
     for (size_t i = 0; i < cells; i++) {
-        if (name[i].size > SHORT_NAME - (size_t)to->size)
+        const size_t taken = taken_size(&name[i]);
+        if (taken > SHORT_NAME - size)
             return false;
-        memcpy(to->bytes + to->size, name[i].text, name[i].size);
-        to->cell_size[i] = (uint16_t)name[i].size;
-        to->size = (uint16_t)(to->size + name[i].size);
+        memcpy(to->bytes + size, name[i].text, taken);
+        to->cell_size[i] = (uint16_t)taken;
+        size += taken;
     }
+    for (size_t i = 0; i < cells && cells > 1; i++)
+        to->bytes[size++] = (char)to->cell_size[i];
+    to->size = (uint8_t)size;
     return true;
 }
 
 /* A name that is too long does not wait. */
-static group_status count_long(vehicle_groups *groups, const name_cell *name, size_t cells, const group_brake *brake)
+static group_status count_long(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
+    name_cell cells[NAME_CELLS_MAX];
     char text[NAME_SIZE_MAX + FOLDED_SIZE_MAX];
     inspection_key key = {.day = key_day(groups, brake)};
     group_status status = count_waiting(groups);
-    make_key(groups->seed, name, cells, text, &key);
+    take_names(name, groups->layout.names, cells);
+    make_key(groups->seed, cells, groups->layout.names, text, &key);
     if (status == GROUP_OK)
         status = find_inspection(groups, &key, brake, groups->rows);
     return status == GROUP_OK ? add_to_last(groups, brake) : status;
 }
 
 /* Rows wait, so that what is read of many is fetched at once. */
-static group_status count_next(vehicle_groups *groups, const name_cell *name, size_t cells, const group_brake *brake)
+static group_status count_next(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
     waiting_row *row = &groups->waiting[groups->waiting_count];
-    if (!copy_name(name, cells, &row->name))
-        return count_long(groups, name, cells, brake);
-    groups->last_waiting = groups->waiting_count;
+    if (!copy_name(name, groups->layout.names, &row->name))
+        return count_long(groups, name, brake);
+    groups->waiting_count++;
     row->name.day = key_day(groups, brake);
     row_name_finish(&row->name);
-    row->is_same = row->has_key = false;
     row->number = groups->rows;
-    row->brake = *brake;
-    (void)recent_names_fetch(&groups->recent, &groups->table, &row->name, FETCH_SLOT);
-    return wait_next(groups);
+    recent_names_fetch(&groups->recent, &row->name);
+    return wait_next(groups, brake, false);
 }
 
 static group_status count_same(vehicle_groups *groups, const group_brake *brake)
 {
-    if (groups->waiting_count == 0)
-        return add_to_last(groups, brake);
-    waiting_row *row = &groups->waiting[groups->waiting_count];
-    row->is_same = true;
-    row->brake = *brake;
-    return wait_next(groups);
+    return groups->brake_count > 0 ? wait_next(groups, brake, true) : add_to_last(groups, brake);
 }
 
 group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
-    name_cell cells[NAME_CELLS_MAX];
-    const size_t count = groups->layout.names;
     groups->rows++;
-    if (is_last(groups, name, brake->day))
-        return count_same(groups, brake);
-    take_names(name, count, cells);
-    return count_next(groups, cells, count, brake);
+    return is_last(groups, name, brake->day) ? count_same(groups, brake) : count_next(groups, name, brake);
 }
 
 group_status vehicle_groups_count_same(vehicle_groups *groups, const group_brake *brake)
