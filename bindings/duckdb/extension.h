@@ -90,6 +90,7 @@ void free_chunk(kept_chunk *kept);
 
 typedef struct answers {
     int32_t stroke[ROWS], limit[ROWS];
+    int64_t parts[ROWS];
     uint64_t reasons[ROWS];
     uint8_t verdict[ROWS];
 } answers;
@@ -160,6 +161,7 @@ void put_exact(const result_texts *to, idx_t row, int64_t num, int64_t den);
 void put_constant(const result_texts *to, idx_t row, const char *text);
 
 void put_units(worker *of, const result_texts *to, idx_t row, int32_t units);
+void put_parts(const result_texts *to, idx_t row, int64_t parts);
 void put_reasons(const result_texts *to, idx_t row, uint64_t reasons);
 void put_null(const result_texts *to, idx_t row);
 

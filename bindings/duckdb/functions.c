@@ -39,6 +39,8 @@ static bool fill_stroke(worker *of, duckdb_vector vector)
     for (idx_t row = 0; row < of->rows; row++) {
         if (of->out.stroke[row] != RODT_COLUMN_NO_STROKE)
             put_units(of, &to, row, of->out.stroke[row]);
+        else if (of->out.parts[row] != RODT_COLUMN_NO_STROKE)
+            put_parts(&to, row, of->out.parts[row]);
         else if ((of->out.reasons[row] & NO_STROKE_REASONS) != 0)
             put_null(&to, row);
         else if (!fill_exact(of, &to, row, offsetof(rodt_finding, applied_stroke)))
@@ -59,6 +61,8 @@ static bool fill_limit(worker *of, duckdb_vector vector)
     return true;
 }
 
+#define PARTS_PER_UNIT (RODT_COLUMN_PARTS_PER_INCH / RODT_COLUMN_PER_INCH)
+
 static bool fill_margin(worker *of, duckdb_vector vector)
 {
     const result_texts to = open_texts(vector);
@@ -66,6 +70,8 @@ static bool fill_margin(worker *of, duckdb_vector vector)
         const int32_t stroke = of->out.stroke[row], limit = of->out.limit[row];
         if (stroke != RODT_COLUMN_NO_STROKE && limit != RODT_COLUMN_NO_LIMIT)
             put_units(of, &to, row, limit - stroke);
+        else if (of->out.parts[row] != RODT_COLUMN_NO_STROKE && limit != RODT_COLUMN_NO_LIMIT)
+            put_parts(&to, row, limit * PARTS_PER_UNIT - of->out.parts[row]);
         else if ((of->out.reasons[row] & NO_STROKE_REASONS) != 0)
             put_null(&to, row);
         else if (!fill_exact(of, &to, row, offsetof(rodt_finding, margin)))

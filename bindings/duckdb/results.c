@@ -99,6 +99,15 @@ void put_units(worker *of, const result_texts *to, idx_t row, int32_t units)
         *kept = (kept_text){units, to->data[row]};
 }
 
+void put_parts(const result_texts *to, idx_t row, int64_t parts)
+{
+    rodt_ratio exact;
+    if (rodt_ratio_make(parts, RODT_COLUMN_PARTS_PER_INCH, &exact) == RODT_OK)
+        put_exact(to, row, exact.num, exact.den);
+    else
+        put_null(to, row);
+}
+
 _Static_assert(TEXTS_KEPT == 1 << 12, "32 - 20 bits number the texts that are kept");
 
 /* --- Reasons ------------------------------------------------------------------------------------------- */

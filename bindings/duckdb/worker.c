@@ -147,6 +147,7 @@ static bool judge_run(worker *of, const run *at)
     const idx_t first = at->first;
     const rodt_column_out out = {.stroke = of->out.stroke + first,
                                  .limit = of->out.limit + first,
+                                 .stroke_parts = of->out.parts + first,
                                  .verdict = of->out.verdict + first,
                                  .reasons = of->out.reasons + first};
     if (plan == NULL)

@@ -21,10 +21,17 @@ extern "C" {
 #define RODT_COLUMN_PER_64TH 79375
 #define RODT_COLUMN_PER_MM 200000
 
+/*
+ * Parts are finer: every decimal of up to nine digits, in inches or a metric unit, and every fraction of a tape is a
+ * whole number of them. A millimetre is 5000000000 of them, a unit 25000.
+ */
+#define RODT_COLUMN_PARTS_PER_INCH INT64_C(127000000000)
+
 /* The unit of a column of pressures is 1/1000 psi. */
 #define RODT_COLUMN_PER_PSI 1000
 
-/* In a column of strokes: no stroke, because a reading is missing or the two are swapped. */
+/* In a column of strokes: no stroke, because a reading is missing or the two are swapped, or one that is no whole
+ * number of what the column counts in. */
 #define RODT_COLUMN_NO_STROKE (-1)
 
 /* In a column of limits: no limit, or one that is no whole number of units, such as a part of a marked stroke. */
@@ -126,7 +133,8 @@ typedef struct rodt_column_out {
     uint64_t *reasons;    /* sets of RODT_REASON_BIT */
     uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
     int32_t *limit;       /* the limit that judged, in the same units, or RODT_COLUMN_NO_LIMIT; NULL = not wanted */
-    uint64_t reserved[3]; /* zero */
+    int64_t *stroke_parts; /* the stroke in RODT_COLUMN_PARTS_PER_INCH, or RODT_COLUMN_NO_STROKE; NULL = not wanted */
+    uint64_t reserved[2]; /* zero */
 } rodt_column_out;
 
 /*

@@ -39,7 +39,7 @@ static rodt_status check_apart(const span *all, size_t written, size_t rows, rod
     return RODT_OK;
 }
 
-#define WRITTEN 5
+#define WRITTEN 6
 
 rodt_status rodti_column_check_out(const rodt_column_out *out, size_t rows, rodt_error *error)
 {
@@ -47,7 +47,8 @@ rodt_status rodti_column_check_out(const rodt_column_out *out, size_t rows, rodt
                                    {"verdict", out->verdict, 1},
                                    {"reasons", out->reasons, 8},
                                    {"flags", out->flags, 1},
-                                   {"limit", out->limit, 4}};
+                                   {"limit", out->limit, 4},
+                                   {"stroke_parts", out->stroke_parts, 8}};
     for (size_t i = 0; i < 3; i++) {
         if (all[i].start == NULL)
             return rodti_field_error(error, all[i].name, missing);
@@ -83,7 +84,8 @@ static rodt_status check_in(const rodt_column_in *in, rodt_error *error)
 rodt_status rodti_column_check(const rodt_column_in *in, size_t rows, const rodt_column_out *out, rodt_error *error)
 {
     const span all[] = {{"stroke", out->stroke, 4},   {"verdict", out->verdict, 1},    {"reasons", out->reasons, 8},
-                        {"flags", out->flags, 1},     {"limit", out->limit, 4},        {"released", in->released, 4},
+                        {"flags", out->flags, 1},     {"limit", out->limit, 4},
+                        {"stroke_parts", out->stroke_parts, 8}, {"released", in->released, 4},
                         {"applied", in->applied, 4},  {"released", in->released64, 8}, {"applied", in->applied64, 8},
                         {"chamber", in->chamber, 1},  {"psi", in->psi, 4},             {"date", in->date, 4},
                         {.name = NULL}};

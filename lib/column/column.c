@@ -2,6 +2,7 @@
 /* Columns: what the caller gave is checked, then judged on the fast path if it is plain, and block by block if cells
  * can be missing, have 64 bits, or a pressure or a day of their own. */
 #include "column/check.h"
+#include "column/fine.h"
 #include "column/kernel.h"
 #include "column/plan.h"
 #include "core/fault.h"
@@ -11,6 +12,12 @@ static bool is_plain(const rodt_column_in *in)
     return in->released != NULL && in->applied != NULL && in->psi == NULL && in->date == NULL &&
            in->released_valid.bits == NULL && in->applied_valid.bits == NULL && in->chamber_valid.bits == NULL &&
            in->row_valid.bits == NULL;
+}
+
+static void fill_parts(const int32_t *stroke, size_t rows, int64_t *parts)
+{
+    for (size_t i = 0; i < rows; i++)
+        parts[i] = stroke[i] == RODT_COLUMN_NO_STROKE ? RODT_COLUMN_NO_STROKE : stroke[i] * FINE_PER_UNIT;
 }
 
 rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
@@ -25,5 +32,7 @@ rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_colu
         rodti_column_judge_plain(plan, in, rows, out);
     else
         rodti_column_judge_blocks(plan, in, rows, out);
+    if (out->stroke_parts != NULL)
+        fill_parts(out->stroke, rows, out->stroke_parts);
     return RODT_OK;
 }

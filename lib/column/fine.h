@@ -9,7 +9,7 @@
 #include "quantity/length_unit.h"
 #include "rodtravel/column.h"
 
-#define FINE_PER_INCH INT64_C(127000000000)
+#define FINE_PER_INCH RODT_COLUMN_PARTS_PER_INCH
 #define FINE_PER_UNIT (FINE_PER_INCH / RODT_COLUMN_PER_INCH)
 
 _Static_assert(FINE_PER_INCH % RODT_COLUMN_PER_INCH == 0, "a unit of columns is whole parts");

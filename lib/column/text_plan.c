@@ -128,22 +128,25 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* --- Outcomes ---------------------------------------------------------------------------------------- */
 
-/* A stroke in units of columns. */
+/* A stroke in parts, in units of columns. */
 INLINE int32_t units_of(int64_t stroke)
 {
     const int64_t units = stroke / FINE_PER_UNIT;
     return stroke < 0 || units * FINE_PER_UNIT != stroke ? RODT_COLUMN_NO_STROKE : (int32_t)units;
 }
 
-INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, column_result of)
+/* A negative stroke is none. */
+INLINE void put_outcome(const rodt_column_out *out, size_t row, int64_t stroke, column_result of)
 {
-    out->stroke[row] = stroke;
+    out->stroke[row] = units_of(stroke);
     out->verdict[row] = of.verdict;
     out->reasons[row] = of.reasons;
     if (out->flags != NULL)
         out->flags[row] = of.flags;
     if (out->limit != NULL)
         out->limit[row] = of.limit;
+    if (out->stroke_parts != NULL)
+        out->stroke_parts[row] = stroke < 0 ? RODT_COLUMN_NO_STROKE : stroke;
 }
 
 static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int64_t stroke, row_profile *profile)
@@ -199,18 +202,23 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
 
 /* --- The slow path ----------------------------------------------------------------------------------- */
 
+/* Parts; negative if it is no whole number of them. */
+static int64_t fine_of_stroke(rodt_length stroke)
+{
+    const bool is_whole = rodt_length_given(stroke) && FINE_PER_INCH % stroke.den == 0;
+    return is_whole ? stroke.num * (FINE_PER_INCH / stroke.den) : -1;
+}
+
 static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns *in, size_t row,
                              const rodt_column_out *out, rodt_error *error)
 {
     row_texts texts;
     rodt_finding finding;
-    int32_t stroke = RODT_COLUMN_NO_STROKE;
     take_texts(plan, in, row, &texts);
     rodt_status status = rodt_form_judge_row(&texts.text, plan->keys.rules, &finding, NULL);
     if (status != RODT_OK)
         return rodti_row_status(error, row, rodti_error_status(error, status));
-    (void)rodti_equivalence_length(finding.applied_stroke, &stroke);
-    put_outcome(out, row, stroke, column_result_of(&finding));
+    put_outcome(out, row, fine_of_stroke(finding.applied_stroke), column_result_of(&finding));
     return RODT_OK;
 }
 
@@ -458,7 +466,7 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
             status = judge_row(plan, in, first + i, out, error);
             continue;
         }
-        put_outcome(out, first + i, units_of(stroke), profile->outcomes[fine_region(profile->step, stroke)]);
+        put_outcome(out, first + i, stroke, profile->outcomes[fine_region(profile->step, stroke)]);
     }
     return status;
 }

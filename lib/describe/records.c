@@ -300,7 +300,7 @@ INPUT(column_in, POINTER(released, const int32_t *), POINTER(applied, const int3
 
 #define T rodt_column_out
 INPUT(column_out, POINTER(stroke, int32_t *), POINTER(verdict, uint8_t *), POINTER(reasons, uint64_t *),
-      POINTER(flags, uint8_t *), POINTER(limit, int32_t *), RESERVE(reserved))
+      POINTER(flags, uint8_t *), POINTER(limit, int32_t *), POINTER(stroke_parts, int64_t *), RESERVE(reserved))
 #undef T
 
 #define T rodt_text_span

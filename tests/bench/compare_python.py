@@ -100,7 +100,7 @@ def has_stroke(name, answer, stroke, row, form):
         ours = answer["stroke"][row]
         return ours is None or ours == max(stroke, 0) * form.step * rt.UNITS_PER_INCH
     ours = answer[f"applied_stroke_{form.default_unit}"][row]
-    return ours is None or abs(ours - stroke / form.factor(form.default_unit)) < 1e-9
+    return stroke < 0 if ours is None else abs(ours - stroke / form.factor(form.default_unit)) < 1e-9
 
 
 def same_answers(title, answers, form):

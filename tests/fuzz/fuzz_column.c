@@ -246,7 +246,8 @@ static void make_answers(columns *made, bool flags)
                                   .verdict = room(made, made->rows),
                                   .reasons = room(made, 8 * made->rows),
                                   .flags = flags ? room(made, made->rows) : NULL,
-                                  .limit = flags ? room(made, 4 * made->rows) : NULL};
+                                  .limit = flags ? room(made, 4 * made->rows) : NULL,
+                                  .stroke_parts = flags ? room(made, 8 * made->rows) : NULL};
 }
 
 /* --- The comparison ---------------------------------------------------------------------------------- */
@@ -258,6 +259,8 @@ static void compare(const columns *made, const column_expected *expected)
                made->out.reasons[i] == expected[i].reasons);
         demand(made->out.flags == NULL || made->out.flags[i] == expected[i].flags);
         demand(made->out.limit == NULL || made->out.limit[i] == expected[i].limit);
+        demand(made->out.stroke_parts == NULL ||
+               made->out.stroke_parts[i] == (expected[i].stroke < 0 ? RODT_COLUMN_NO_STROKE : expected[i].stroke * INT64_C(25000)));
     }
 }
 

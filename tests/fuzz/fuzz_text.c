@@ -232,9 +232,17 @@ static void check_errors(const rodt_form *text, const rodt_rules *rules)
     demand(found);
 }
 
+static int64_t parts_of(rodt_length length)
+{
+    if (!rodt_length_given(length) || RODT_COLUMN_PARTS_PER_INCH % length.den != 0)
+        return RODT_COLUMN_NO_STROKE;
+    return length.num * (RODT_COLUMN_PARTS_PER_INCH / length.den);
+}
+
 /* What a row has to be answered with. */
 typedef struct expected {
     uint64_t reasons;
+    int64_t parts;
     int32_t stroke, limit;
     uint8_t verdict;
 } expected;
@@ -251,17 +259,18 @@ static expected expect_row(const rodt_form *form, const rodt_rules *rules, size_
     }
     demand(rodt_form_judge_row(&text, rules, &finding, NULL) == RODT_OK);
     check_errors(&text, rules);
-    return (expected){finding.reasons, units_of(finding.applied_stroke), units_of(finding.limit),
-                      (uint8_t)finding.verdict};
+    return (expected){finding.reasons, parts_of(finding.applied_stroke), units_of(finding.applied_stroke),
+                      units_of(finding.limit), (uint8_t)finding.verdict};
 }
 
 static void judge(const rodt_form *form, const rodt_rules *rules)
 {
     static int32_t stroke[ROWS_MOST], limit[ROWS_MOST];
+    static int64_t parts[ROWS_MOST];
     static uint64_t reasons[ROWS_MOST];
     static uint8_t verdict[ROWS_MOST], flags[ROWS_MOST];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags,
-                                 .limit = limit};
+                                 .limit = limit, .stroke_parts = parts};
     expected rows[ROWS_MOST];
     rodt_text_plan *plan = NULL;
     for (size_t i = 0; i < made.rows; i++)
@@ -271,7 +280,7 @@ static void judge(const rodt_form *form, const rodt_rules *rules)
         demand(rodt_text_plan_judge(plan, &made.in, made.rows, &out, NULL) == RODT_OK);
         for (size_t i = 0; i < made.rows; i++)
             demand(verdict[i] == rows[i].verdict && reasons[i] == rows[i].reasons && stroke[i] == rows[i].stroke &&
-                   limit[i] == rows[i].limit);
+                   limit[i] == rows[i].limit && parts[i] == rows[i].parts);
     }
     rodt_text_plan_free(plan);
 }

@@ -33,13 +33,14 @@ static struct {
     uint8_t chamber[MOST];
     uint8_t bits[6][MOST / 8 + 2];
     int32_t stroke[MOST + 1], limit[MOST + 1];
+    int64_t parts[MOST + 1];
     uint8_t verdict[MOST + 1], flags[MOST + 1];
     uint64_t reasons[MOST + 1];
 } cells;
 
 static const rodt_column_out answers = {
     .stroke = cells.stroke, .verdict = cells.verdict, .reasons = cells.reasons, .flags = cells.flags,
-    .limit = cells.limit};
+    .limit = cells.limit, .stroke_parts = cells.parts};
 
 static rodt_length inches(int64_t num, int64_t den)
 {
@@ -108,6 +109,7 @@ static void spoil_answers(void)
     memset(cells.stroke, 0xA5, sizeof cells.stroke);
     memset(cells.flags, 0xA5, sizeof cells.flags);
     memset(cells.limit, 0xA5, sizeof cells.limit);
+    memset(cells.parts, 0xA5, sizeof cells.parts);
 }
 
 static void expect_rows(size_t rows)
@@ -121,6 +123,15 @@ static void expect_rows(size_t rows)
     assert_int_equal(cells.reasons[rows], 0xA5A5A5A5A5A5A5A5u);
 }
 
+/* A unit is 25000 parts. */
+static void expect_parts(size_t rows)
+{
+    for (size_t i = 0; i < rows; i++)
+        assert_int_equal(cells.parts[i], expected[i].stroke == RODT_COLUMN_NO_STROKE ? RODT_COLUMN_NO_STROKE
+                                                                                     : expected[i].stroke * INT64_C(25000));
+    assert_int_equal((uint64_t)cells.parts[rows], 0xA5A5A5A5A5A5A5A5u);
+}
+
 /* The copy for this processor is compared as a caller gets it, then the copy for any processor. */
 static void compare(const rodt_column_in *in, size_t rows, const rodt_reading *common)
 {
@@ -129,6 +140,7 @@ static void compare(const rodt_column_in *in, size_t rows, const rodt_reading *c
     spoil_answers();
     assert_int_equal(rodt_column_plan_judge(plan, in, rows, &answers, NULL), RODT_OK);
     expect_rows(rows);
+    expect_parts(rows);
     spoil_answers();
     rodti_column_judge_blocks_anywhere(plan, in, rows, &answers);
     expect_rows(rows);
@@ -768,6 +780,9 @@ static void columns_may_not_overlap_answers(void **state)
     out.limit = cells.released + 99;
     refuse_columns(&in, 100, &out, "limit", "the column released");
     out.limit = NULL; /* it is optional */
+    out.stroke_parts = (int64_t *)(void *)cells.reasons;
+    refuse_columns(&in, 100, &out, "reasons", "the column stroke_parts");
+    out.stroke_parts = NULL; /* so is this */
     assert_int_equal(rodt_column_plan_judge(plan, &in, 100, &out, NULL), RODT_OK);
     compare(&in, 0, &common);
 }
@@ -783,8 +798,8 @@ static const struct {
     size_t at, width;
 } places[] = {{"stroke", offsetof(placed, out.stroke), 4},      {"verdict", offsetof(placed, out.verdict), 1},
               {"reasons", offsetof(placed, out.reasons), 8},    {"flags", offsetof(placed, out.flags), 1},
-              {"limit", offsetof(placed, out.limit), 4},        {"released", offsetof(placed, in.released), 4},
-              {"applied", offsetof(placed, in.applied), 4},
+              {"limit", offsetof(placed, out.limit), 4},        {"stroke_parts", offsetof(placed, out.stroke_parts), 8},
+              {"released", offsetof(placed, in.released), 4},   {"applied", offsetof(placed, in.applied), 4},
               {"chamber", offsetof(placed, in.chamber), 1},     {"psi", offsetof(placed, in.psi), 4},
               {"date", offsetof(placed, in.date), 4},           {"released", offsetof(placed, in.released64), 8},
               {"applied", offsetof(placed, in.applied64), 8}};
@@ -801,10 +816,10 @@ static placed spread(size_t other)
     placed all;
     memset(&all, 0, sizeof all);
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
-        if (i < 10 || i == other)
+        if (i < 11 || i == other)
             place(&all, i, 4096 * (i + 1));
     }
-    if (other >= 10)
+    if (other >= 11)
         place(&all, other - 5, 0);
     return all;
 }
@@ -815,7 +830,7 @@ static void expect_pair(size_t written, size_t other, uintptr_t address, bool ap
     placed all = spread(other);
     place(&all, other, address);
     snprintf(sentence, sizeof sentence, "this column of answers overlaps the column %s", places[other].name);
-    for (int both = other < 5; both >= 0; both--) {
+    for (int both = other < 6; both >= 0; both--) {
         rodt_status status = both == 1 ? rodti_column_check_out(&all.out, 10, &error) : rodti_column_check(&all.in, 10, &all.out, &error);
         assert_int_equal(status, apart ? RODT_OK : RODT_E_ARGUMENT);
         if (apart)
@@ -829,7 +844,7 @@ static void expect_pair(size_t written, size_t other, uintptr_t address, bool ap
 static void each_pair_of_columns_is_held_apart(void **state)
 {
     (void)state;
-    for (size_t written = 0; written < 5; written++)
+    for (size_t written = 0; written < 6; written++)
         for (size_t other = written + 1; other < sizeof places / sizeof *places; other++) {
             const uintptr_t start = 4096 * (written + 1);
             expect_pair(written, other, start + 10 * places[written].width, true);
@@ -854,6 +869,7 @@ static void many_rows_are_held_apart(void **state)
     place(&all, 2, rows * 16);
     place(&all, 3, 0);
     place(&all, 4, 0);
+    place(&all, 5, 0);
     assert_int_equal(rodti_column_check_out(&all.out, rows, &error), RODT_OK);
 }
 

@@ -23,12 +23,13 @@ static struct {
     size_t rows;
     int32_t stroke[MOST], limit[MOST];
     uint64_t reasons[MOST];
+    int64_t parts[MOST];
     uint8_t verdict[MOST], flags[MOST];
 } table;
 
 static const rodt_column_out answers = {
     .stroke = table.stroke, .verdict = table.verdict, .reasons = table.reasons, .flags = table.flags,
-    .limit = table.limit};
+    .limit = table.limit, .stroke_parts = table.parts};
 
 enum { CHAMBER, RELEASED, APPLIED, CLASS, RATED, MARKED, PRESSURE, AFTER, DIVISION, DAY, UNIT, ENGINE, SPRING, DRUM };
 
@@ -104,6 +105,13 @@ static int32_t units_of(rodt_length length)
     return (int32_t)(length.num * (RODT_COLUMN_PER_INCH / length.den));
 }
 
+static int64_t parts_of(rodt_length length)
+{
+    if (!rodt_length_given(length) || RODT_COLUMN_PARTS_PER_INCH % length.den != 0)
+        return RODT_COLUMN_NO_STROKE;
+    return length.num * (RODT_COLUMN_PARTS_PER_INCH / length.den);
+}
+
 static bool has(const rodt_finding *finding, rodt_reason reason) { return rodt_finding_has(finding, reason); }
 
 static uint8_t flags_of(const rodt_finding *f)
@@ -127,6 +135,7 @@ static void compare_row(const rodt_form *form, const rodt_rules *rules, size_t i
     assert_int_equal(table.verdict[i], finding.verdict);
     assert_int_equal(table.reasons[i], finding.reasons);
     assert_int_equal(table.stroke[i], units_of(finding.applied_stroke));
+    assert_int_equal(table.parts[i], parts_of(finding.applied_stroke));
     assert_int_equal(table.limit[i], units_of(finding.limit));
     assert_int_equal(table.flags[i], flags_of(&finding));
 }

@@ -88,7 +88,8 @@ rodt_column_out py_answers_at(const rodt_column_out *out, size_t row)
                              .verdict = out->verdict + row,
                              .reasons = out->reasons + row,
                              .flags = out->flags + row,
-                             .limit = out->limit + row};
+                             .limit = out->limit + row,
+                             .stroke_parts = out->stroke_parts != NULL ? out->stroke_parts + row : NULL};
 }
 
 bool py_overlaps(const held_answers *answers, const void *cells, size_t size)

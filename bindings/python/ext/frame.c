@@ -11,6 +11,7 @@
 
 typedef struct waiting_rows {
     int32_t stroke[ROOM], limit[ROOM];
+    int64_t parts[ROOM];
     uint64_t reasons[ROOM];
     uint8_t verdict[ROOM], flags[ROOM];
     size_t count;
@@ -84,8 +85,8 @@ static void fill_bits(const waiting_rows *from, size_t rows, frame_columns *to)
         const size_t count = rows - i < 8 ? rows - i : 8;
         unsigned bits[PY_NUMBERS] = {0};
         for (size_t k = 0; k < count; k++) {
-            const int32_t stroke = from->stroke[i + k], limit = from->limit[i + k];
-            bits[PY_NUMBER_STROKE] |= (unsigned)(stroke >= 0) << k;
+            const int32_t limit = from->limit[i + k];
+            bits[PY_NUMBER_STROKE] |= (unsigned)(from->parts[i + k] >= 0) << k;
             bits[PY_NUMBER_LIMIT] |= (unsigned)(limit >= 0) << k;
             bits[PY_NUMBER_USED] |= (unsigned)(limit > 0) << k;
         }
@@ -98,6 +99,24 @@ static void fill_bits(const waiting_rows *from, size_t rows, frame_columns *to)
     }
 }
 
+#define PARTS_PER_UNIT ((double)(RODT_COLUMN_PARTS_PER_INCH / RODT_COLUMN_PER_INCH))
+
+/* Strokes that are no whole number of units are one of parts, which is exact in a double, too. */
+static void fill_finer(const waiting_rows *from, size_t rows, double per_unit, frame_columns *to)
+{
+    for (size_t i = 0; i < rows; i++) {
+        if (from->stroke[i] != RODT_COLUMN_NO_STROKE || from->parts[i] == RODT_COLUMN_NO_STROKE)
+            continue;
+        const size_t row = to->rows + i;
+        const double stroke = (double)from->parts[i], limit = from->limit[i] * PARTS_PER_UNIT;
+        to->number[PY_NUMBER_STROKE][row] = stroke / (per_unit * PARTS_PER_UNIT);
+        if (from->limit[i] >= 0)
+            to->number[PY_NUMBER_MARGIN][row] = (limit - stroke) / (per_unit * PARTS_PER_UNIT);
+        if (from->limit[i] > 0)
+            to->number[PY_NUMBER_USED][row] = 100 * stroke / limit;
+    }
+}
+
 /* Takes the first rows that wait. All but the last time they are a multiple of eight. */
 static rodt_status take_rows(const frame_job *job, size_t rows)
 {
@@ -106,6 +125,7 @@ static rodt_status take_rows(const frame_job *job, size_t rows)
     memcpy(to->verdict + to->rows, from->verdict, rows);
     for (py_number kind = 0; kind < PY_NUMBERS; kind++)
         py_fill_numbers(kind, from->stroke, from->limit, rows, job->per_unit, to->number[kind] + to->rows);
+    fill_finer(from, rows, job->per_unit, to);
     fill_bits(from, rows, to);
     if (!py_number_sets(from->reasons, rows, to->set + to->rows, &to->sets))
         return RODT_E_MEMORY;
@@ -113,6 +133,7 @@ static rodt_status take_rows(const frame_job *job, size_t rows)
     from->count -= rows;
     memmove(from->stroke, from->stroke + rows, from->count * sizeof *from->stroke);
     memmove(from->limit, from->limit + rows, from->count * sizeof *from->limit);
+    memmove(from->parts, from->parts + rows, from->count * sizeof *from->parts);
     memmove(from->reasons, from->reasons + rows, from->count * sizeof *from->reasons);
     memmove(from->verdict, from->verdict + rows, from->count);
     return RODT_OK;
@@ -126,7 +147,8 @@ static rodt_status judge_block(const void *of, const cursor *w, size_t rows)
                                  .verdict = waiting->verdict,
                                  .reasons = waiting->reasons,
                                  .flags = waiting->flags,
-                                 .limit = waiting->limit};
+                                 .limit = waiting->limit,
+                                 .stroke_parts = waiting->parts};
     const rodt_column_out part = py_answers_at(&all, waiting->count);
     rodt_status status = py_judge_chunk(job->plan, w, rows, &part);
     if (status != RODT_OK)

@@ -335,6 +335,22 @@ def test_signs_of_numbers_are_exact():
     assert used[0] < 100 == used[1] < used[2] and margin[0] > 0 == margin[1] > margin[2]
 
 
+def test_strokes_of_six_decimals():
+    """Finer than a unit of columns, and exact all the same; ten decimals are finer than any column."""
+    cells = {"chamber": ["30 standard"] * 4, "released": ["1.123457", "1.000001", "30.000001 mm", "1.0000000001"],
+             "applied": ["3.123457", "3.000003", "80.810001 mm", "3"]}
+    frame = rt.Judge(psi=95).frame(cells)
+    strokes = [Fraction(2), Fraction("2.000002"), Fraction("50.81") / Fraction("25.4")]
+    assert frame["applied_stroke_in"] == [*map(float, strokes), None]
+    assert frame["margin_in"] == [float(2 - stroke) for stroke in strokes] + [None]
+    assert frame["used_percent"] == [float(50 * stroke) for stroke in strokes] + [None]
+    assert frame["verdict"] == ["in-adjustment", *["out-of-adjustment"] * 2, "in-adjustment"]
+    assert frame["margin_in"][1] < 0 and frame["used_percent"][1] > 100
+    cells["released"][2] = "1"  # the last two wait for each other: no row is another's
+    assert rt.Judge(psi=95).frame({name: column * 700 for name, column in cells.items()})["applied_stroke_in"] == (
+        [*map(float, strokes[:2]), float(Fraction("80.810001") / Fraction("25.4") - 1), None] * 700)
+
+
 def frame_of(answers):
     """The columns that a frame has of answers, worked out row by row."""
     def number(numerator, denominator=rt.UNITS_PER_INCH):
