@@ -255,17 +255,21 @@ typedef struct kept_lines {
     output bytes, ends;
 } kept_lines;
 
-static void keep_end(kept_lines *to)
-{
-    int64_t end = (int64_t)to->bytes.used;
-    output_bytes(&to->ends, (const char *)&end, sizeof end);
-}
+static void keep_end(kept_lines *to, int64_t end) { output_bytes(&to->ends, (const char *)&end, sizeof end); }
 
-static bool keep_line(void *context, const char *bytes, size_t size)
+/* Whole lines come, several at a time. A name in quotes may have line ends of its own. */
+static bool keep_lines(void *context, const char *bytes, size_t size)
 {
     kept_lines *to = context;
+    int64_t end = (int64_t)to->bytes.used;
+    bool is_quoted = false;
     output_bytes(&to->bytes, bytes, size);
-    keep_end(to);
+    for (size_t i = 0; i < size; i++) {
+        end++;
+        is_quoted ^= bytes[i] == '"';
+        if (bytes[i] == '\n' && !is_quoted)
+            keep_end(to, end);
+    }
     return to->bytes.failure == 0 && to->ends.failure == 0;
 }
 
@@ -312,7 +316,7 @@ static PyObject *take_header(const inspect_job *job, kept_lines *lines)
         return PyErr_NoMemory();
     PyObject *made = to_bytes(&lines->bytes);
     lines->bytes.used = lines->ends.used = 0;
-    keep_end(lines);
+    keep_end(lines, 0);
     return made;
 }
 
@@ -331,7 +335,7 @@ static bool open_inspect(inspect_job *job, const cursor *w, const line_layout *l
 {
     const uint64_t seed[2] = {system_random(), system_random()};
     if (output_open(&lines->bytes, -1) && output_open(&lines->ends, -1))
-        job->groups = vehicle_groups_open((line_sink){keep_line, lines}, layout, seed);
+        job->groups = vehicle_groups_open((line_sink){keep_lines, lines}, layout, seed);
     if (job->groups != NULL && open_cache(w, job))
         return true;
     PyErr_NoMemory();

@@ -19,7 +19,7 @@ typedef enum group_status {
     GROUP_E_BRAKES    /* more rows of one inspection than can be counted */
 } group_status;
 
-/* Where lines go. False stops the work. */
+/* Where whole lines go, several at a time. False stops the work. */
 typedef struct line_sink {
     bool (*write)(void *context, const char *bytes, size_t size);
     void *context;

@@ -336,7 +336,7 @@ def test_signs_of_numbers_are_exact():
 
 
 def test_strokes_of_six_decimals():
-    """Finer than a unit of columns, and exact all the same; ten decimals are finer than any column."""
+    """Finer than a unit of columns, and exact all the same; ten decimals are no reading."""
     cells = {"chamber": ["30 standard"] * 4, "released": ["1.123457", "1.000001", "30.000001 mm", "1.0000000001"],
              "applied": ["3.123457", "3.000003", "80.810001 mm", "3"]}
     frame = rt.Judge(psi=95).frame(cells)
@@ -344,7 +344,7 @@ def test_strokes_of_six_decimals():
     assert frame["applied_stroke_in"] == [*map(float, strokes), None]
     assert frame["margin_in"] == [float(2 - stroke) for stroke in strokes] + [None]
     assert frame["used_percent"] == [float(50 * stroke) for stroke in strokes] + [None]
-    assert frame["verdict"] == ["in-adjustment", *["out-of-adjustment"] * 2, "in-adjustment"]
+    assert frame["verdict"] == ["in-adjustment", *["out-of-adjustment"] * 2, "undetermined"]
     assert frame["margin_in"][1] < 0 and frame["used_percent"][1] > 100
     cells["released"][2] = "1"  # the last two wait for each other: no row is another's
     assert rt.Judge(psi=95).frame({name: column * 700 for name, column in cells.items()})["applied_stroke_in"] == (
@@ -482,6 +482,13 @@ def numpy_columns():
 
 
 # --- Shares of vehicles
+
+def test_names_with_line_ends():
+    """A line of an inspection may hold line ends, between quotes."""
+    names = ["A", 'B"\nC', '"', 'D\n\n"E"', "A"]
+    table = {"unit_no": names, "chamber": ["30"] * 5, "released": ["2"] * 5, "applied": ["4"] * 5}
+    assert [each.name for each in rt.Judge().vehicles(table, by="unit_no")] == [(name,) for name in names[:4]]
+
 
 def test_shares_split_no_vehicle():
     """Rows have one number where vehicles counts them together, in any spelling and order, and in another process."""
