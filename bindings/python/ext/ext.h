@@ -93,6 +93,9 @@ PyObject *py_from_rules(const rodt_rules *rules);
 PyObject *py_from_record(const rodt_record *record, const void *value, const rodt_rules *rows_of);
 #define FROM_RECORD(type, value) py_from_record(rodt_record_find(#type), value, NULL)
 
+/* One item of that tuple. */
+PyObject *py_from_member(const rodt_record *record, int item, const void *value, const rodt_rules *rows_of);
+
 /* From the same tuple, with or without sentences; pointers stay NULL. */
 bool py_to_record(const rodt_record *record, PyObject *tuple, void *out);
 #define TO_RECORD(type, tuple, out) py_to_record(rodt_record_find(#type), tuple, out)

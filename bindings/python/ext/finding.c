@@ -39,6 +39,11 @@ PyObject *py_finding_values(const rodt_finding *finding)
     return py_from_record(rodt_record_find("rodt_finding"), finding, finding->rules);
 }
 
+PyObject *py_finding_value(const rodt_finding *finding, int item)
+{
+    return py_from_member(rodt_record_find("rodt_finding"), item, finding, finding->rules);
+}
+
 PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules)
 {
     rodt_finding f;

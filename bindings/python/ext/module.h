@@ -30,6 +30,7 @@ PyObject *py_finding_json(const rodt_finding *finding);
 
 /* A finding as a tuple of its record, and back: rows are numbers, so the rule set and the tables must be the same. */
 PyObject *py_finding_values(const rodt_finding *finding);
+PyObject *py_finding_value(const rodt_finding *finding, int item); /* one item of the tuple */
 PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules);
 
 /* The report of rodt_clues_identify as JSON. */

@@ -141,6 +141,17 @@ PyObject *py_from_record(const rodt_record *record, const void *value, const rod
     return tuple;
 }
 
+PyObject *py_from_member(const rodt_record *record, int item, const void *value, const rodt_rules *rows_of)
+{
+    for (size_t i = 0; i < rodt_member_count(record); i++) {
+        const rodt_member *member = rodt_member_at(record, i);
+        if (crosses(member) && item-- == 0)
+            return from_member(record, member, value, rows_of);
+    }
+    PyErr_SetString(PyExc_IndexError, "the record has no such member");
+    return NULL;
+}
+
 /* Name, kind, the enumeration or record, and whether it is an array, or its numbers are bits. */
 static PyObject *layout_of(const rodt_member *member)
 {

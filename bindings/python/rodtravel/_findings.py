@@ -15,7 +15,7 @@ from ._enums import (Basis, DateOrder, Defect, Drum, Evidence, PressureUnit, Pro
                      from_number, number_of)
 from ._error import Error, Status
 from ._html import table
-from ._record import Field, Record
+from ._record import Field, Record, layout_of
 from ._rules import DEFAULT_RULES, Limit, Rules, _known, rule_set
 from ._source import Source
 from ._types import Day, Exact
@@ -33,7 +33,7 @@ class Finding(Record, of="rodt_finding"):
     __slots__ = ("_kept", "_rules", "_cached")
     _kept: Any  # the C struct
     _rules: Rules
-    _cached: tuple[Any, ...]
+    _cached: dict[int, Any]  # members that were looked up, by index
     verdict: Field[Verdict] = Field("The Verdict.")
     proof: Field[Proof] = Field("What the divisions of the tape prove, a Proof; it never changes the verdict.")
     reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.")
@@ -67,15 +67,27 @@ class Finding(Record, of="rodt_finding"):
     _row: Field[int] = Field("Number of the law's row; -1 = none.", operator.index, of="law_row")
     _own_row: Field[int] = Field("Number of the carrier's row; -1 = none.", operator.index, of="own_row")
 
+    @classmethod
+    def _getter(cls, index: int) -> Callable[[Any], Any]:
+        """Converts the member when it is looked up for the first time, which most members of findings never are."""
+        item = cls._pick(range(len(layout_of("rodt_finding"))))[index]
+        read = dict(cls._readers).get(index)
+
+        def look(self: Finding) -> Any:
+            cached = getattr(self, "_cached", None)
+            if cached is None:
+                cached = {}
+                _set_cached(self, cached)
+            elif index in cached:
+                return cached[index]
+            value = _low.finding_value(self._kept, item)
+            cached[index] = value if value is None or read is None else read(value)
+            return cached[index]
+        return look
+
     @property
     def _values(self) -> tuple[Any, ...]:  # type: ignore[override]
-        """Converted when something is looked up for the first time, which most findings never need."""
-        try:
-            return self._cached
-        except AttributeError:
-            values = self._convert(_low.finding_values(self._kept))
-            _set_cached(self, values)
-            return values
+        return tuple(getattr(self, name) for name in (*self._fields, "_row", "_own_row"))
 
     @property
     def rules(self) -> Rules:

@@ -47,12 +47,12 @@ def tuple_of(kind: type[Record]) -> Callable[[Any], tuple[Any, ...]]:
     return lambda all: tuple(kind._read(one) for one in all)
 
 
-_layout = functools.lru_cache(None)(_low.record_layout)
+layout_of = functools.lru_cache(None)(_low.record_layout)
 
 
 @functools.lru_cache(None)
 def _names(of: str) -> tuple[str, ...]:
-    return tuple(name for name, *_ in _layout(of))
+    return tuple(name for name, *_ in layout_of(of))
 
 
 def raw(of: str, **members: Any) -> tuple[Any, ...]:
@@ -74,11 +74,6 @@ def _reader(kind: str, of: str, many: bool) -> Callable[..., Any] | None:
     if of not in _records:
         return None
     return tuple_of(_records[of]) if many else getattr(_records[of], "_read")
-
-
-def _getter(index: int) -> Callable[[Any], Any]:
-    pick = operator.itemgetter(index)
-    return lambda self: pick(self._values)
 
 
 def _plain(value: Any) -> Any:
@@ -139,7 +134,7 @@ class Record(ReadOnly):
         own = {name: item for name, item in vars(cls).items() if isinstance(item, Field)}
         cls._fields = tuple(name for name in own if name[0] != "_")
         cls._members = tuple(item.of or name for name, item in own.items())
-        layout = {name: (place, _reader(*how)) for place, (name, *how) in enumerate(_layout(of) if of else ())}
+        layout = {name: (place, _reader(*how)) for place, (name, *how) in enumerate(layout_of(of) if of else ())}
         for name in cls._members:
             layout.setdefault(name, (len(layout), None))
         cls._pick = operator.itemgetter(*(layout[name][0] for name in cls._members))
@@ -148,10 +143,16 @@ class Record(ReadOnly):
         if of:
             _records[of] = cls
         for index, (name, item) in enumerate(own.items()):
-            setattr(cls, name, property(_getter(index), doc=item.doc))
+            setattr(cls, name, property(cls._getter(index), doc=item.doc))
 
     def __init__(self, *_args: Never, **_words: Never) -> None:
         raise TypeError(f"a {type(self).__name__} is made by the functions of rodtravel, not by hand")
+
+    @classmethod
+    def _getter(cls, index: int) -> Callable[[Any], Any]:
+        """What looks a member up."""
+        pick = operator.itemgetter(index)
+        return lambda self: pick(self._values)
 
     @classmethod
     def _make(cls, values: Any) -> Self:

@@ -179,6 +179,16 @@ def test_a_time_as_text():
     tap.refused(TypeError, rt.judge_air, "build-up", seconds=2.5)
 
 
+def test_members_looked_up_are_those_of_the_tuple():
+    low = rt._rodtravel
+    finding = rt.judge("24/30", "2 1/4", "4 1/16", psi=95, division="1/16", date=date(2024, 2, 11), rules=own_rules())
+    want = rt.Finding._convert(low.finding_values(finding._kept))
+    assert tuple(getattr(finding, name) for name in rt.Finding._fields[::-1])[::-1] == want[:-2]
+    assert finding._values == want and finding.margin is finding.margin
+    for item in (-1, 99):
+        tap.refused(IndexError, low.finding_value, finding._kept, item)
+
+
 def test_a_finding_keeps_its_rules_alive():
     finding = rt.judge("30", "2", "3 15/16", rules=own_rules())
     gc.collect()
