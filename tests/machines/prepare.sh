@@ -71,7 +71,7 @@ python() { # ARCHITECTURE EMULATOR
     update "$1"
     version=$(apt_cache "$1" show python3 | sed -n 's/^Depends:.* \(python3\.[0-9]*\) .*/\1/p' | head -n 1)
     (cd "$folder/packages" && apt "$1" download libc6 libgcc-s1 zlib1g libexpat1 libffi8 "$version" "$version-minimal" \
-        "lib$version-minimal" "lib$version-stdlib")
+        "lib$version-minimal" "lib$version-stdlib" libsqlite3-0)
     for package in "$folder"/packages/*.deb; do dpkg-deb -x "$package" "$folder/root"; done
     # It starts itself by the name that it was called by, which is this script.
     printf '#!/bin/sh\nexport PYTHONHOME=%s\nexec %s -0 "$0" -L %s %s "$@"\n' "$folder/root/usr" "$2" "$folder/root" \
