@@ -240,8 +240,9 @@ static uint64_t bits_of_unit(key_field *to, rodt_field field, rodt_unit unit)
 {
     uint32_t number;
     const bool numbered = number_class(to, bits_of[field], class_of_value((uint64_t)unit), &number);
-    /* A measurement has a class for each unit, and few for what is wrong with it. */
-    return NEVER(!numbered) ? KEY_UNCACHEABLE : (uint64_t)number << to->shift;
+    if (NEVER(!numbered)) /* a measurement has a class for each unit, and few for what is wrong with it */
+        return KEY_UNCACHEABLE;
+    return (uint64_t)number << to->shift;
 }
 
 void rodti_key_units(key_builder *builder, rodt_field field, key_unit units[KEY_TAGS])

@@ -13,6 +13,7 @@
 #include "column/steps.h"
 #include "column/text_cells.h"
 #include "column/text_keys.h"
+#include "core/always.h"
 #include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
@@ -202,11 +203,14 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
 
 /* --- The slow path ----------------------------------------------------------------------------------- */
 
-/* Parts; negative if it is no whole number of them. */
+/* Parts; negative = there is no stroke. */
 static int64_t fine_of_stroke(rodt_length stroke)
 {
-    const bool is_whole = rodt_length_given(stroke) && FINE_PER_INCH % stroke.den == 0;
-    return is_whole ? stroke.num * (FINE_PER_INCH / stroke.den) : -1;
+    if (!rodt_length_given(stroke))
+        return -1;
+    if (NEVER(FINE_PER_INCH % stroke.den != 0)) /* readers take nine decimals at most, and the fractions of a tape */
+        return -1;
+    return stroke.num * (FINE_PER_INCH / stroke.den);
 }
 
 static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns *in, size_t row,
@@ -303,7 +307,7 @@ INLINE word_decimal decimal_of(const rodt_text_plan *plan, const cell_key *key)
 static bool has_decimals(const rodt_text_plan *plan, size_t count, const text_block *block)
 {
     bool found = false;
-    for (size_t i = 0; i < count && NUMBER_DECIMALS; i += TEXT_BLOCK / 4)
+    for (size_t i = 0; i < count; i += TEXT_BLOCK / 4)
         found = found || decimal_of(plan, &block->key[i]).is_read;
     return found;
 }
