@@ -167,7 +167,7 @@ ALWAYS_INLINE void take_rows(batch_chunk *chunk, scan_finder *find, scan_writer 
     const char *at = reader->buffer + reader->begin;
     const char *end = reader->buffer + reader->end;
     uint64_t rows = 0;
-    owner before = {.text = NULL, .size = UINT32_MAX};
+    owner before = {.text = "", .size = UINT32_MAX}; /* no name is so long */
     cache->is_new_row = false;
     while (at < end && split_row(at, separator, count, cache->ends + 1, find, write) == count) {
         row next = make_row(at, cache->ends, count);
