@@ -138,9 +138,9 @@ static const char *look_at_member(const char *function, duckdb_vector vector, id
 {
     const int number = find_argument(name);
     if (number == SQL_ARGUMENTS || out->is_given[number]) {
-        const bool is_new = number == SQL_ARGUMENTS;
-        snprintf(said, SAID_SIZE, "%s: %s \"%.*s\"%s", function, is_new ? "there is no argument" : "the argument",
-                 shown_bytes(name, strlen(name)), name, is_new ? "" : " is given twice");
+        const bool is_unknown = number == SQL_ARGUMENTS;
+        snprintf(said, SAID_SIZE, "%s: %s \"%.*s\"%s", function, is_unknown ? "there is no argument" : "the argument",
+                 shown_bytes(name, strlen(name)), name, is_unknown ? "" : " is given twice");
         return said;
     }
     if (make_room(function, number, out, said) != NULL)

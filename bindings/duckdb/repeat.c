@@ -44,7 +44,7 @@ static bool is_sibling(const kept_chunk *kept, const char *function, const argum
     if (kept->function == NULL || kept->function == function || kept->rows != in->rows || kept->count != in->count)
         return false;
     for (int i = 0; i < in->count; i++)
-        found = found || kept->from[i] == in->raw[i].data;
+        found = found || (in->raw[i].data != NULL && kept->from[i] == in->raw[i].data);
     return found;
 }
 

@@ -109,6 +109,7 @@ typedef struct key_unit {
     int64_t parts[PLAIN_DECIMALS + 1]; /* by decimals */
 } key_unit;
 
+/* Of each tag; one that no row has yet is as of an unreadable unit. */
 void rodti_key_units(key_builder *builder, rodt_field field, key_unit units[KEY_TAGS]);
 
 /*
