@@ -91,16 +91,6 @@ static raw_argument look_at(duckdb_vector vector, idx_t rows)
     return of;
 }
 
-static const char *make_room(const char *function, int number, arguments *of, char said[SAID_SIZE])
-{
-    if (of->room[number] == NULL)
-        of->room[number] = malloc(sizeof *of->room[number]);
-    if (of->room[number] != NULL)
-        return NULL;
-    snprintf(said, SAID_SIZE, "%s: %s", function, rodt_status_text(RODT_E_MEMORY));
-    return said;
-}
-
 /* --- By name -------------------------------------------------------------------------------------------- */
 
 /* In SQL a name has no capitals. */
@@ -120,19 +110,7 @@ static int find_argument(const char *name)
     return number;
 }
 
-/* A member of a struct that is NULL itself is NULL. */
-static void mask_member(raw_argument *member, const uint64_t *validity, idx_t rows, argument_room *room)
-{
-    if (validity == NULL || member->is_empty)
-        return;
-    for (idx_t word = 0; word < (rows + 63) / 64; word++)
-        room->mask[word] = validity[word] & (member->validity == NULL ? UINT64_MAX : member->validity[word]);
-    member->validity = room->mask;
-    member->is_empty = is_empty(member, rows);
-    if (member->is_empty)
-        member->type = DUCKDB_TYPE_SQLNULL;
-}
-
+/* Where a struct is NULL, DuckDB has NULL in its members, too. */
 static const char *look_at_member(const char *function, duckdb_vector vector, idx_t member, const char *name,
                                   arguments *out, char said[SAID_SIZE])
 {
@@ -143,11 +121,8 @@ static const char *look_at_member(const char *function, duckdb_vector vector, id
                  shown_bytes(name, strlen(name)), name, is_unknown ? "" : " is given twice");
         return said;
     }
-    if (make_room(function, number, out, said) != NULL)
-        return said;
     out->is_given[number] = true;
     out->raw[number] = look_at(duckdb_struct_vector_get_child(vector, member), out->rows);
-    mask_member(&out->raw[number], duckdb_vector_get_validity(vector), out->rows, out->room[number]);
     return NULL;
 }
 
@@ -322,8 +297,12 @@ static rodt_text_cells *cells_of(arguments *of, int number)
 static const char *read_into(const char *function, const char *name, int number, arguments *of,
                              rodt_text_cells *cells, char said[SAID_SIZE])
 {
-    if (make_room(function, number, of, said) != NULL)
+    if (of->room[number] == NULL)
+        of->room[number] = malloc(sizeof *of->room[number]);
+    if (of->room[number] == NULL) {
+        snprintf(said, SAID_SIZE, "%s: %s", function, rodt_status_text(RODT_E_MEMORY));
         return said;
+    }
     const char *wrong = read_argument(&of->raw[number], of->rows, number < RODT_FIELD_NEEDED, of->room[number], cells);
     if (wrong == NULL)
         return NULL;

@@ -20,7 +20,6 @@ DUCKDB_EXTENSION_EXTERN
 typedef struct argument_room {
     rodt_text_span span[ROWS];
     char text[ROWS][24]; /* 64 bits with a sign and a point; a date */
-    uint64_t mask[ROWS / 64]; /* of a member of a struct */
 } argument_room;
 
 /* An argument as it lies in memory. */

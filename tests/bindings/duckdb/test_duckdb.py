@@ -135,6 +135,21 @@ def test_names():
         assert reasons == other and ("date-unreadable" in reasons) == (i % 3 > 0 and i % 5 > 0), (i, reasons)
 
 
+def test_structs_that_are_null():
+    """Nothing of them is taken, whatever lies behind."""
+    asked = "SELECT i, rodt_stroke('30', '2', '4', more) FROM"
+    given = ("(SELECT i, CASE WHEN i % 2 > 0 THEN {'unit': 'mm'} END AS more FROM range(5000) t(i))",
+             "range(5000) t(i) LEFT JOIN (SELECT i AS j, {'unit': 'mm'} AS more FROM range(1, 5000, 2) u(i)) ON j = i")
+    for table in given:
+        for i, stroke in rows(f"{asked} {table}"):
+            assert stroke == ("10/127" if i % 2 > 0 else "2"), (table, i)
+    if tap.package("pyarrow") is not None:
+        import pyarrow as pa
+        more = pa.StructArray.from_arrays([pa.array(["mm"] * 4)], ["unit"], mask=pa.array([True, False] * 2))
+        BASE.register("arrow", pa.table({"i": range(4), "more": more}))
+        assert rows(f"{asked} arrow") == [(0, "2"), (1, "10/127"), (2, "2"), (3, "10/127")]
+
+
 def test_enums():
     """A verdict and a defect are ENUMs of all words that there are."""
     verdict, defect = one("typeof(rodt_verdict('30', '2', '4'))"), one("typeof(rodt_defect('30', '2', '4'))")

@@ -487,7 +487,9 @@ def test_names_with_line_ends():
     """A line of an inspection may hold line ends, between quotes."""
     names = ["A", 'B"\nC', '"', 'D\n\n"E"', "A"]
     table = {"unit_no": names, "chamber": ["30"] * 5, "released": ["2"] * 5, "applied": ["4"] * 5}
-    assert [each.name for each in rt.Judge().vehicles(table, by="unit_no")] == [(name,) for name in names[:4]]
+    found = rt.Judge().vehicles(table, by="unit_no")
+    assert len(found) == 4 and [found[i].name for i in range(4)] == [(name,) for name in names[:4]]
+    assert [each.name for each in found] == [(name,) for name in names[:4]]
 
 
 def test_shares_split_no_vehicle():
