@@ -9,6 +9,7 @@ typedef struct Columns {
   char *texts[RODT_READING_FIELDS]; /* owned; NULL = no such column */
   size_t cells[RODT_READING_FIELDS];
   size_t rows; /* of the answers; each is NULL before judge */
+  int64_t *parts; /* the strokes in RODT_COLUMN_PARTS_PER_INCH */
   int32_t *stroke, *limit;
   uint8_t *verdict, *flags;
   uint64_t *reasons;
@@ -20,11 +21,13 @@ typedef struct core_text_buffer {
 } core_text_buffer;
 
 static void core_columns_forget(Columns *columns) {
+  free(columns->parts);
   free(columns->stroke);
   free(columns->limit);
   free(columns->verdict);
   free(columns->flags);
   free(columns->reasons);
+  columns->parts = NULL;
   columns->stroke = columns->limit = NULL;
   columns->verdict = columns->flags = NULL;
   columns->reasons = NULL;
@@ -34,13 +37,14 @@ static void core_columns_forget(Columns *columns) {
 static bool core_columns_room(Columns *columns, size_t rows) {
   core_columns_forget(columns);
   columns->rows = rows;
+  columns->parts = (int64_t *)calloc(rows + 1, sizeof *columns->parts);
   columns->stroke = (int32_t *)calloc(rows + 1, sizeof *columns->stroke);
   columns->limit = (int32_t *)calloc(rows + 1, sizeof *columns->limit);
   columns->verdict = (uint8_t *)calloc(rows + 1, sizeof *columns->verdict);
   columns->flags = (uint8_t *)calloc(rows + 1, sizeof *columns->flags);
   columns->reasons = (uint64_t *)calloc(rows + 1, sizeof *columns->reasons);
-  return columns->stroke != NULL && columns->limit != NULL && columns->verdict != NULL && columns->flags != NULL &&
-         columns->reasons != NULL;
+  return columns->parts != NULL && columns->stroke != NULL && columns->limit != NULL && columns->verdict != NULL &&
+         columns->flags != NULL && columns->reasons != NULL;
 }
 
 /* False: so many cells are not there, because one has the separator in it. */
@@ -89,6 +93,7 @@ static void core_columns_judge(Columns *columns, const rodt_rules *rules, const 
   if (core_error.status == RODT_OK) {
     rodt_column_out out;
     memset(&out, 0, sizeof out);
+    out.stroke_parts = columns->parts;
     out.stroke = columns->stroke;
     out.limit = columns->limit;
     out.verdict = columns->verdict;
@@ -130,10 +135,10 @@ static bool core_append_set(core_text_buffer *to, uint64_t set, int end, const c
   return done;
 }
 
-static bool core_append_inches(core_text_buffer *to, int32_t units) {
+static bool core_append_inches(core_text_buffer *to, int64_t count, int64_t per_inch) {
   char text[48] = "";
   rodt_ratio inches;
-  if (units >= 0 && rodt_ratio_make(units, RODT_COLUMN_PER_INCH, &inches) == RODT_OK)
+  if (count >= 0 && rodt_ratio_make(count, per_inch, &inches) == RODT_OK)
     snprintf(text, sizeof text, inches.den == 1 ? "%lld" : "%lld/%lld", (long long)inches.num, (long long)inches.den);
   return core_append(to, text, strlen(text));
 }
@@ -150,7 +155,9 @@ static bool core_append_cell(const Columns *columns, const char *name, size_t ro
     return core_append_set(to, columns->reasons[row], RODT_REASON_END, core_reason_word);
   if (name[0] == 'f')
     return core_append_set(to, columns->flags[row], 8, core_flag_word);
-  return core_append_inches(to, name[0] == 's' ? columns->stroke[row] : columns->limit[row]);
+  if (name[0] == 's')
+    return core_append_inches(to, columns->parts[row], RODT_COLUMN_PARTS_PER_INCH);
+  return core_append_inches(to, columns->limit[row], RODT_COLUMN_PER_INCH);
 }
 
 static char *core_column(const Columns *columns, const char *name) {
@@ -216,6 +223,6 @@ typedef struct Columns {} Columns;
       core_columns_judge($self, core_law(rules), &form->form, (size_t)rows);
   }
   /* An answer: "verdict" and "flags", "reasons" with commas, "stroke" and "limit" in inches; nothing = there is none, or
-   * it is no whole number of 1/5080000 in. */
+   * a stroke is no whole number of 1/127000000000 in, a limit none of 1/5080000 in. */
   char *column(const char *name) { return core_column($self, name); }
 }

@@ -34,7 +34,7 @@ function constants(folder, sources) {
                 headers,
             );
             if (macro === null) throw new Error(`no header defines RODT_${name}`);
-            return `const ${name} = ${(macro[1] ?? macro[2]).replace(/(\d)u\b/, "$1")};`;
+            return `const ${name} = ${(macro[1] ?? macro[2]).replace(/(\d)u\b/, "$1").replace(/^INT64_C\((\d+)\)/, "$1n")};`;
         })
         .join("\n");
 }

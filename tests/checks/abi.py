@@ -23,7 +23,7 @@ ROWS = {"rodt_source", "rodt_chamber_row", "rodt_limit", "rodt_air_limit", "rodt
 
 FUNCTION = re.compile(r"\bRODT_(?:API|INLINE)\b([^;{]*?)\b(rodt_\w+)\s*\(([^;{]*?)\)\s*[;{]")
 # Ends of enumerations grow with them, and a version is there to change.
-CONSTANT = re.compile(r"^#define[ \t]+(?!RODT_\w*VERSION|\w+_END\b)(RODT_\w+)[ \t]+([(\d\"-][^\n]*)", re.M)
+CONSTANT = re.compile(r"^#define[ \t]+(?!RODT_\w*VERSION|\w+_END\b)(RODT_\w+)[ \t]+((?:U?INT64_C)?[(\d\"-][^\n]*)", re.M)
 NAME_OF_PARAMETER = re.compile(r"(?<=[\s*)])\w+(?=(?:\[[^\]]*\])?$)")
 
 

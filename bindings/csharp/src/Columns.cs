@@ -25,8 +25,8 @@ namespace Rodtravel
         /// <summary>Which cells of each row could not be used.</summary>
         public IReadOnlyList<IReadOnlyList<ColumnFlag>> Flags { get; }
 
-        /// <summary>The stroke of each row in inches; null where there is none, or it is no whole number of 1/5080000 in.
-        /// </summary>
+        /// <summary>The stroke of each row in inches; null where there is none, or it is no whole number of
+        /// 1/127000000000 in (up to nine decimals are).</summary>
         public IReadOnlyList<Ratio?> Strokes { get; }
 
         /// <summary>The limit of each row in inches, as above.</summary>

@@ -77,7 +77,10 @@ public final class Columns {
         return flags;
     }
 
-    /** The stroke of each row in inches; empty where there is none, or it is no whole number of 1/5080000 in. */
+    /**
+     * The stroke of each row in inches; empty where there is none, or it is no whole number of 1/127000000000 in (up to
+     * nine decimals are).
+     */
     public List<Optional<Ratio>> strokes() {
         return strokes;
     }

@@ -4,12 +4,13 @@ import { putChamber } from "./chambers.mjs";
 import {
     COLUMN_NO_LIMIT,
     COLUMN_NO_STROKE,
+    COLUMN_PARTS_PER_INCH,
     COLUMN_PER_64TH,
     COLUMN_PER_INCH,
     COLUMN_PER_MM,
     COLUMN_PER_PSI,
 } from "./constants.mjs";
-import { enumeration, layout } from "./describe.mjs";
+import { enumeration, layout, snake } from "./describe.mjs";
 import { checked } from "./error.mjs";
 import { putForm } from "./findings.mjs";
 import { Fraction } from "./fraction.mjs";
@@ -39,6 +40,8 @@ export const UNITS_PER_INCH = COLUMN_PER_INCH;
 export const UNITS_PER_64TH = COLUMN_PER_64TH;
 export const UNITS_PER_MM = COLUMN_PER_MM;
 export const UNITS_PER_PSI = COLUMN_PER_PSI;
+/** A BigInt: parts are finer, for every decimal of up to nine digits is a whole number of them. */
+export const PARTS_PER_INCH = COLUMN_PARTS_PER_INCH;
 export const NO_STROKE = COLUMN_NO_STROKE;
 export const NO_LIMIT = COLUMN_NO_LIMIT;
 
@@ -48,13 +51,15 @@ const ANSWERS = {
     reasons: BigUint64Array,
     flags: Uint8Array,
     limit: Int32Array,
+    strokeParts: BigInt64Array,
 };
-const inInches = (units, none) => (units === none ? null : new Fraction(units, UNITS_PER_INCH));
+const inInches = (count, perInch) => (count < 0 ? null : new Fraction(count, perInch));
 
 /**
  * The answers for columns, a typed array each: `stroke` and `limit` in units of 5 nm (NO_STROKE, NO_LIMIT), `verdict`
- * numbers, `reasons` and `flags` sets of bits. `unread` lists the columns of a table that probably mean a field but are
- * not read, or whose first cell is no such value: { heading, field, why }.
+ * numbers, `reasons` and `flags` sets of bits. A stroke that is no whole number of units, such as one of six decimals,
+ * is NO_STROKE there; `strokeParts` has it in PARTS_PER_INCH (-1n = none). `unread` lists the columns of a table that
+ * probably mean a field but are not read, or whose first cell is no such value: { heading, field, why }.
  */
 export class Answers {
     constructor(rows, unread = Object.freeze([])) {
@@ -67,7 +72,8 @@ export class Answers {
     /** One row as an object: verdict, reasons and flags as words, appliedStroke, limit and margin in inches. */
     at(row) {
         if (!Number.isSafeInteger(row) || row < 0 || row >= this.length) throw new RangeError(`there is no row ${row}`);
-        const [stroke, limit] = [inInches(this.stroke[row], NO_STROKE), inInches(this.limit[row], NO_LIMIT)];
+        const stroke = inInches(this.strokeParts[row], PARTS_PER_INCH);
+        const limit = inInches(this.limit[row], UNITS_PER_INCH);
         return Object.freeze({
             verdict: verdicts.wordOf(this.verdict[row]),
             reasons: reasonSets.wordsOf(this.reasons[row]),
@@ -94,7 +100,7 @@ function putOut(rows) {
     const [at, columns] = [OUT.take(), {}];
     for (const [name, Kind] of Object.entries(ANSWERS)) {
         columns[name] = take(Kind.BYTES_PER_ELEMENT * Math.max(rows, 1));
-        setUint32(at + OUT.offset(name), columns[name]);
+        setUint32(at + OUT.offset(snake(name)), columns[name]);
     }
     return { at, columns };
 }

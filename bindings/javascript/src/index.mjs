@@ -32,6 +32,7 @@ export {
     judgeColumns,
     NO_LIMIT,
     NO_STROKE,
+    PARTS_PER_INCH,
     Plan,
     UNITS_PER_64TH,
     UNITS_PER_INCH,

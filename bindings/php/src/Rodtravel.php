@@ -35,7 +35,8 @@ final class Rodtravel
      * arrays of cells; of the rest an array is a column, anything else is that of every row.
      *
      * @return array<string, list<mixed>> verdict, flags and reasons as words with commas, stroke and limit as Ratio in
-     *     inches, null where there is none or it is no whole number of 1/5080000 in
+     *     inches, null where there is none or a stroke is no whole number of 1/127000000000 in (up to nine
+     *     decimals are)
      */
     public static function judgeColumns(string|Rules $rules = self::DEFAULT_RULES, mixed ...$given): array
     {

@@ -277,15 +277,14 @@ PyObject *py_arrow_stream(PyObject *part)
 PyObject *py_given_bits(PyObject *cells, int none)
 {
     Py_buffer from;
-    if (PyObject_GetBuffer(cells, &from, PyBUF_SIMPLE) != 0)
+    if (PyObject_GetBuffer(cells, &from, PyBUF_FORMAT | PyBUF_ND) != 0)
         return NULL;
-    Py_ssize_t rows = from.len / 4;
+    Py_ssize_t rows = from.len / from.itemsize;
     PyObject *bits = PyByteArray_FromStringAndSize(NULL, rows / 8 + 1);
     Py_ssize_t missing = 0;
     unsigned char *to = bits == NULL ? NULL : (unsigned char *)PyByteArray_AsString(bits);
-    const int32_t *cell = from.buf;
     for (Py_ssize_t i = 0; to != NULL && i < rows; i++) {
-        bool given = cell[i] != none;
+        bool given = (from.itemsize == 8 ? ((const int64_t *)from.buf)[i] : ((const int32_t *)from.buf)[i]) != none;
         to[i / 8] = (unsigned char)(i % 8 == 0 ? given : to[i / 8] | given << (i % 8));
         missing += !given;
     }

@@ -264,6 +264,16 @@ typedef enum py_number {
 void py_fill_numbers(py_number kind, const int32_t *stroke, const int32_t *limit, size_t rows, double per_unit,
                      double *to);
 
+/* The same in the rows whose stroke is no whole number of units, but one of parts. */
+void py_fill_finer(py_number kind, const int32_t *stroke, const int64_t *parts, const int32_t *limit, size_t rows,
+                   double per_unit, double *to);
+
+/* Whether a row has such a stroke. */
+bool py_has_finer(const int32_t *stroke, const int64_t *parts, size_t rows);
+
+/* The strokes in parts, where all are whole units. */
+void py_fill_parts(const int32_t *stroke, size_t rows, int64_t *parts);
+
 /* Different sets of reasons in the order of their first rows. The slots are an open hash table, at most half full. */
 typedef struct reason_sets {
     uint64_t *set, *rows;

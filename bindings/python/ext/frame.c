@@ -99,33 +99,19 @@ static void fill_bits(const waiting_rows *from, size_t rows, frame_columns *to)
     }
 }
 
-#define PARTS_PER_UNIT ((double)(RODT_COLUMN_PARTS_PER_INCH / RODT_COLUMN_PER_INCH))
-
-/* Strokes that are no whole number of units are one of parts, which is exact in a double, too. */
-static void fill_finer(const waiting_rows *from, size_t rows, double per_unit, frame_columns *to)
-{
-    for (size_t i = 0; i < rows; i++) {
-        if (from->stroke[i] != RODT_COLUMN_NO_STROKE || from->parts[i] == RODT_COLUMN_NO_STROKE)
-            continue;
-        const size_t row = to->rows + i;
-        const double stroke = (double)from->parts[i], limit = from->limit[i] * PARTS_PER_UNIT;
-        to->number[PY_NUMBER_STROKE][row] = stroke / (per_unit * PARTS_PER_UNIT);
-        if (from->limit[i] >= 0)
-            to->number[PY_NUMBER_MARGIN][row] = (limit - stroke) / (per_unit * PARTS_PER_UNIT);
-        if (from->limit[i] > 0)
-            to->number[PY_NUMBER_USED][row] = 100 * stroke / limit;
-    }
-}
-
 /* Takes the first rows that wait. All but the last time they are a multiple of eight. */
 static rodt_status take_rows(const frame_job *job, size_t rows)
 {
     waiting_rows *from = job->waiting;
     frame_columns *to = job->columns;
     memcpy(to->verdict + to->rows, from->verdict, rows);
-    for (py_number kind = 0; kind < PY_NUMBERS; kind++)
+    const bool finer = py_has_finer(from->stroke, from->parts, rows);
+    for (py_number kind = 0; kind < PY_NUMBERS; kind++) {
         py_fill_numbers(kind, from->stroke, from->limit, rows, job->per_unit, to->number[kind] + to->rows);
-    fill_finer(from, rows, job->per_unit, to);
+        if (finer)
+            py_fill_finer(kind, from->stroke, from->parts, from->limit, rows, job->per_unit,
+                          to->number[kind] + to->rows);
+    }
     fill_bits(from, rows, to);
     if (!py_number_sets(from->reasons, rows, to->set + to->rows, &to->sets))
         return RODT_E_MEMORY;

@@ -140,6 +140,16 @@ rodt_text_cells py_text_at(const cursor *w, int i)
     return cells;
 }
 
+#define BLOCK 4096
+
+/* Strokes in parts are written a block at a time into the processor's cache, until one is no whole number of units. */
+typedef struct parts_of_strokes {
+    PyObject *room; /* of the parts of all rows */
+    int64_t *row;
+    bool wanted;
+    int64_t block[BLOCK];
+} parts_of_strokes;
+
 /* What is done with the chunks of a cursor. */
 typedef struct chunk_job {
     const rodt_column_plan *numbers;
@@ -147,6 +157,7 @@ typedef struct chunk_job {
     rodt_chamber_reader *reader;
     uint8_t *codes; /* of chambers that are text; NULL = they are codes */
     const rodt_column_out *out;
+    parts_of_strokes *parts; /* of texts */
 } chunk_job;
 
 rodt_status py_each_chunk(cursor *w, chunk_worker *worker, const void *job)
@@ -343,8 +354,16 @@ rodt_status py_judge_chunk(rodt_text_plan *plan, const cursor *w, size_t rows, c
 static rodt_status judge_texts(const void *of, const cursor *w, size_t rows)
 {
     const chunk_job *job = of;
+    parts_of_strokes *parts = job->parts;
     rodt_column_out part = py_answers_at(job->out, w->done);
-    return py_judge_chunk(job->texts, w, rows, &part);
+    part.stroke_parts = parts->wanted ? parts->row + w->done : parts->block;
+    const rodt_status status = py_judge_chunk(job->texts, w, rows, &part);
+    if (status == RODT_OK && !parts->wanted && py_has_finer(part.stroke, parts->block, rows)) {
+        py_fill_parts(job->out->stroke, w->done, parts->row);
+        memcpy(parts->row + w->done, parts->block, rows * sizeof *parts->row);
+        parts->wanted = true;
+    }
+    return status;
 }
 
 bool py_check_texts(const cursor *w)
@@ -402,13 +421,22 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
     rodt_status status = RODT_OK;
     if (plan == NULL || !py_open_cursor(columns, &w) || !py_check_texts(&w))
         return NULL;
-    bool ready = py_to_answers(answers, w.rows, &held, &out);
+    w.most = BLOCK;
+    parts_of_strokes parts = {.room = py_new_room((long long)(w.rows * sizeof *parts.row)), .wanted = false};
+    bool ready = py_to_answers(answers, w.rows, &held, &out) && parts.room != NULL;
     if (ready) {
-        const chunk_job job = {.texts = plan->plan, .out = &out};
+        const chunk_job job = {.texts = plan->plan, .out = &out, .parts = &parts};
+        parts.row = (int64_t *)(void *)PyByteArray_AsString(parts.room);
         Py_BEGIN_ALLOW_THREADS
         status = py_each_chunk(&w, judge_texts, &job);
         Py_END_ALLOW_THREADS
     }
     py_release_answers(&held);
-    return ready ? finish(status) : NULL;
+    PyObject *made = ready ? finish(status) : NULL;
+    if (made == NULL || !parts.wanted) {
+        Py_XDECREF(parts.room);
+        return made;
+    }
+    Py_DECREF(made);
+    return parts.room;
 }

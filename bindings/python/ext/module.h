@@ -70,6 +70,8 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 
 /* A plan for texts is used by one call at a time. `defaults` is a tuple as py_to_reading_text reads it. */
 PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
+
+/* Returns the strokes in parts, int64 as bytes, or None where all are whole units. */
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
 /* A bytearray of that size, whose bytes are anything. */
@@ -92,12 +94,14 @@ PyObject *py_columns_inspect(PyObject *capsule, PyObject *columns, PyObject *hea
  * no others than those that name it. */
 PyObject *py_columns_share(PyObject *columns);
 
-/* Of answers, as int32 that are negative where missing: limit less stroke; how many use so many half percents of the
- * limit, 0 to 1000, as uint64, with the least margin or None; and doubles, NAN where missing: "stroke", "limit",
- * "margin" or "used", a part of the limit in percent, a unit of the doubles being so many of the columns. */
+/* Of answers, as int32 that are negative where missing, and what columns_judge_texts returned: limit less stroke, where
+ * it is whole units; the strokes in parts, as int64; how many use so many half percents of the limit, 0 to 1000, as
+ * uint64, with the least margin in parts or None; and doubles, NAN where missing: "stroke", "limit", "margin" or
+ * "used", a part of the limit in percent, a unit of the doubles being so many of the columns. */
 PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none);
-PyObject *py_answer_steps(PyObject *strokes, PyObject *limits);
-PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit);
+PyObject *py_answer_parts(PyObject *strokes);
+PyObject *py_answer_steps(PyObject *strokes, PyObject *parts, PyObject *limits);
+PyObject *py_answer_numbers(PyObject *strokes, PyObject *parts, PyObject *limits, const char *name, int per_unit);
 
 /* Of a column of reasons: the number of the set of each row, as int32, and a pair for each different set, in the order
  * of their first rows: its bits, and how many rows have it. */
@@ -120,8 +124,8 @@ PyObject *py_say_reason(PyObject *catalogue, const rodt_finding *finding, int re
 PyObject *py_say_count(PyObject *catalogue, const rodt_count *count);
 PyObject *py_say_error(PyObject *catalogue, PyObject *parts, const char *text);
 
-/* Capsules for Arrow of what a tuple describes (arrow_out.c). given_bits: of int32 cells, bits that are 0 where a cell
- * is `none`, and how many are. */
+/* Capsules for Arrow of what a tuple describes (arrow_out.c). given_bits: of int32 or int64 cells, bits that are 0
+ * where a cell is `none`, and how many are. */
 PyObject *py_arrow_schema(PyObject *part);
 PyObject *py_arrow_array(PyObject *part);
 PyObject *py_arrow_stream(PyObject *part);

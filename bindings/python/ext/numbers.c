@@ -4,10 +4,13 @@
 
 #include <math.h>
 
-/* Two columns of int32 of the same length. */
+#define PARTS_PER_UNIT (RODT_COLUMN_PARTS_PER_INCH / RODT_COLUMN_PER_INCH)
+
+/* Columns of the same length. */
 typedef struct answer_pair {
-    Py_buffer held[2];
+    Py_buffer held[3];
     const int32_t *stroke, *limit;
+    const int64_t *parts; /* the strokes once more; NULL = all are whole units */
     Py_ssize_t rows;
 } answer_pair;
 
@@ -15,57 +18,93 @@ static void close_pair(answer_pair *pair)
 {
     PyBuffer_Release(&pair->held[0]);
     PyBuffer_Release(&pair->held[1]);
+    PyBuffer_Release(&pair->held[2]);
 }
 
-static bool open_pair(PyObject *strokes, PyObject *limits, answer_pair *pair)
+/* Without parts it has those of the strokes' own cells, which are not read. */
+static bool open_pair(PyObject *strokes, PyObject *parts, PyObject *limits, answer_pair *pair)
 {
-    if (PyObject_GetBuffer(strokes, &pair->held[0], PyBUF_SIMPLE) != 0)
-        return false;
-    if (PyObject_GetBuffer(limits, &pair->held[1], PyBUF_SIMPLE) != 0) {
-        PyBuffer_Release(&pair->held[0]);
-        return false;
+    PyObject *const each[] = {strokes, limits, parts == Py_None ? strokes : parts};
+    memset(pair, 0, sizeof *pair);
+    for (int i = 0; i < 3; i++) {
+        if (PyObject_GetBuffer(each[i], &pair->held[i], PyBUF_SIMPLE) != 0) {
+            close_pair(pair); /* what was not opened needs no closing */
+            return false;
+        }
     }
     pair->stroke = pair->held[0].buf;
     pair->limit = pair->held[1].buf;
+    pair->parts = parts == Py_None ? NULL : pair->held[2].buf;
     pair->rows = (pair->held[0].len < pair->held[1].len ? pair->held[0].len : pair->held[1].len) / 4;
     return true;
 }
 
-static bool has_margin(const answer_pair *pair, Py_ssize_t row)
+/* The stroke in parts. */
+static int64_t parts_at(const answer_pair *pair, Py_ssize_t row)
 {
-    return pair->stroke[row] != RODT_COLUMN_NO_STROKE && pair->limit[row] != RODT_COLUMN_NO_LIMIT;
+    if (pair->parts != NULL)
+        return pair->parts[row];
+    return pair->stroke[row] == RODT_COLUMN_NO_STROKE ? RODT_COLUMN_NO_STROKE : pair->stroke[row] * PARTS_PER_UNIT;
 }
 
 PyObject *py_answer_margins(PyObject *strokes, PyObject *limits, int none)
 {
     answer_pair pair;
-    if (!open_pair(strokes, limits, &pair))
+    if (!open_pair(strokes, Py_None, limits, &pair))
         return NULL;
     PyObject *made = PyByteArray_FromStringAndSize(NULL, pair.rows * 4);
     int32_t *margin = made == NULL ? NULL : (int32_t *)(void *)PyByteArray_AsString(made);
-    for (Py_ssize_t i = 0; margin != NULL && i < pair.rows; i++)
-        margin[i] = has_margin(&pair, i) ? pair.limit[i] - pair.stroke[i] : none;
+    for (Py_ssize_t i = 0; margin != NULL && i < pair.rows; i++) {
+        const int32_t stroke = pair.stroke[i], limit = pair.limit[i];
+        margin[i] = stroke == RODT_COLUMN_NO_STROKE || limit == RODT_COLUMN_NO_LIMIT ? none : limit - stroke;
+    }
     close_pair(&pair);
+    return made;
+}
+
+void py_fill_parts(const int32_t *stroke, size_t rows, int64_t *parts)
+{
+    for (size_t i = 0; i < rows; i++)
+        parts[i] = stroke[i] == RODT_COLUMN_NO_STROKE ? RODT_COLUMN_NO_STROKE : stroke[i] * PARTS_PER_UNIT;
+}
+
+bool py_has_finer(const int32_t *stroke, const int64_t *parts, size_t rows)
+{
+    int64_t finer = 0;
+    for (size_t i = 0; i < rows; i++)
+        finer |= stroke[i] & ~parts[i]; /* negative where only the parts are there */
+    return finer < 0;
+}
+
+PyObject *py_answer_parts(PyObject *strokes)
+{
+    Py_buffer held;
+    if (PyObject_GetBuffer(strokes, &held, PyBUF_SIMPLE) != 0)
+        return NULL;
+    PyObject *made = py_new_room(2 * held.len);
+    if (made != NULL)
+        py_fill_parts(held.buf, (size_t)held.len / 4, (int64_t *)(void *)PyByteArray_AsString(made));
+    PyBuffer_Release(&held);
     return made;
 }
 
 #define STEPS 1000 /* as in the summary of the command; the last one holds what is beyond */
 
-PyObject *py_answer_steps(PyObject *strokes, PyObject *limits)
+PyObject *py_answer_steps(PyObject *strokes, PyObject *parts, PyObject *limits)
 {
     answer_pair pair;
     uint64_t counts[STEPS + 1] = {0};
     int64_t least = INT64_MAX;
-    if (!open_pair(strokes, limits, &pair))
+    if (!open_pair(strokes, parts, limits, &pair))
         return NULL;
     for (Py_ssize_t i = 0; i < pair.rows; i++) {
-        if (!has_margin(&pair, i))
+        const int64_t stroke = parts_at(&pair, i), limit = pair.limit[i] * PARTS_PER_UNIT;
+        if (stroke == RODT_COLUMN_NO_STROKE || pair.limit[i] == RODT_COLUMN_NO_LIMIT)
             continue;
-        int64_t margin = (int64_t)pair.limit[i] - pair.stroke[i];
-        least = margin < least ? margin : least;
-        if (pair.limit[i] == 0)
+        least = limit - stroke < least ? limit - stroke : least;
+        if (limit == 0)
             continue;
-        int64_t step = (200 * (int64_t)pair.stroke[i] + pair.limit[i] - 1) / pair.limit[i];
+        int64_t step = (200 * stroke + limit - 1) / limit;
         counts[step < STEPS ? step : STEPS]++;
     }
     close_pair(&pair);
@@ -211,17 +250,37 @@ void py_fill_numbers(py_number kind, const int32_t *stroke, const int32_t *limit
     }
 }
 
-PyObject *py_answer_numbers(PyObject *strokes, PyObject *limits, const char *name, int per_unit)
+/* Parts are exact in a double, too. */
+void py_fill_finer(py_number kind, const int32_t *stroke, const int64_t *parts, const int32_t *limit, size_t rows,
+                   double per_unit, double *restrict to)
+{
+    for (size_t i = 0; i < rows; i++) {
+        if (stroke[i] != RODT_COLUMN_NO_STROKE || parts[i] == RODT_COLUMN_NO_STROKE)
+            continue;
+        const double used = (double)parts[i], most = limit[i] * (double)PARTS_PER_UNIT;
+        if (kind == PY_NUMBER_STROKE)
+            to[i] = used / (per_unit * PARTS_PER_UNIT);
+        if (kind == PY_NUMBER_MARGIN && limit[i] >= 0)
+            to[i] = (most - used) / (per_unit * PARTS_PER_UNIT);
+        if (kind == PY_NUMBER_USED && limit[i] > 0)
+            to[i] = 100 * used / most;
+    }
+}
+
+PyObject *py_answer_numbers(PyObject *strokes, PyObject *parts, PyObject *limits, const char *name, int per_unit)
 {
     answer_pair pair;
-    if (!open_pair(strokes, limits, &pair))
+    if (!open_pair(strokes, parts, limits, &pair))
         return NULL;
     const size_t rows = (size_t)pair.rows;
     PyObject *numbers = py_new_room((long long)(rows * sizeof(double)));
-    for (py_number kind = 0; numbers != NULL && kind < PY_NUMBERS; kind++) {
-        if (number_letters[kind] == name[0])
-            py_fill_numbers(kind, pair.stroke, pair.limit, rows, per_unit,
-                            (double *)(void *)PyByteArray_AsString(numbers));
+    double *to = numbers == NULL ? NULL : (double *)(void *)PyByteArray_AsString(numbers);
+    for (py_number kind = 0; to != NULL && kind < PY_NUMBERS; kind++) {
+        if (number_letters[kind] != name[0])
+            continue;
+        py_fill_numbers(kind, pair.stroke, pair.limit, rows, per_unit, to);
+        if (pair.parts != NULL)
+            py_fill_finer(kind, pair.stroke, pair.parts, pair.limit, rows, per_unit, to);
     }
     close_pair(&pair);
     return numbers;

@@ -30,7 +30,7 @@ from ._air import (AirFinding, AirReading, VolumeRow, build_up_seconds, check_ti
                    estimate_applications, judge_air, rated_volume, required_volume, volume_rows)
 from ._steps import StepText, steps
 from ._catalogue import Catalogue, catalogue, english_sentences
-from ._answers import NO_LIMIT, NO_MARGIN, NO_STROKE, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
+from ._answers import NO_LIMIT, NO_MARGIN, NO_STROKE, PARTS_PER_INCH, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
 from ._tables import UnreadColumnWarning
 from ._columns import Plan, judge_columns
 from ._inspections import Inspection, Inspections
@@ -50,7 +50,7 @@ __all__ = [
     "Clue", "Column", "Comparison", "Count", "CriterionPart", "DateOrder", "Defect", "Drum", "Error", "Evidence",
     "Family", "Finding", "Identification", "Inspection", "Inspections", "Judge", "Limit", "LimitAnswer", "Measure", "Mismatch", "NO_LIMIT", "NO_MARGIN",
     "NO_STROKE",
-    "Observation", "Outcome", "Plan", "Port", "Position", "PressureUnit", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
+    "Observation", "Outcome", "PARTS_PER_INCH", "Plan", "Port", "Position", "PressureUnit", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
     "Source", "Span", "Status", "Step", "StepText", "StrokeClass", "Summary", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
     "UNITS_PER_PSI", "Unit", "UnreadColumnWarning", "VehicleClass", "VehicleFinding", "Verdict", "VolumeRow",
     "WheelEnd", "Word", "al_factor", "build_up_seconds", "catalogue", "chamber_rows", "check_title", "criterion_parts",

@@ -22,15 +22,16 @@ UNITS_PER_INCH = 5080000
 UNITS_PER_64TH = 79375
 UNITS_PER_MM = 200000
 UNITS_PER_PSI = 1000
+PARTS_PER_INCH = 127 * 10**9
 NO_STROKE = NO_LIMIT = -1
 NO_MARGIN = -2**31
 
 _NULLABLE = 2
-_ARROW_FORMATS = {"i": "i", "Q": "L", "B": "C"}
+_ARROW_FORMATS = {"i": "i", "q": "l", "Q": "L", "B": "C"}
 _FORMATS = "iBQBi"  # of memoryviews: stroke, verdict, reasons, flags, limit
 _WIDTHS = (4, 1, 8, 1, 4)
 _APART = 64  # a column begins on a cache line of its own
-_NONE = {"stroke": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
+_NONE = {"stroke": NO_STROKE, "stroke_parts": NO_STROKE, "limit": NO_LIMIT, "margin": NO_MARGIN}
 _reasons = set_of(Reason, of_bits=False)
 _SETS_KEPT = 1024  # sets of reasons whose texts are kept; a table has few
 
@@ -58,7 +59,8 @@ class Column(ReadOnly):
 
     @property
     def name(self) -> str:
-        """What the column is called: "stroke", "verdict", "reasons", "flags", "limit", "margin" or "share"."""
+        """What the column is called: "stroke", "verdict", "reasons", "flags", "limit", "stroke_parts",
+        "margin" or "share"."""
         return self._name
 
     @property
@@ -132,14 +134,14 @@ def verdict_dictionary() -> tuple[Any, ...]:
     return dictionary(verdict.value for verdict in Verdict)
 
 
-def in_inches(units: int, none: int) -> Fraction | None:
+def _in_inches(cell: int, per_inch: int) -> Fraction | None:
     """The length of a cell."""
-    return None if units == none else Fraction(units, UNITS_PER_INCH)
+    return None if cell < 0 else Fraction(cell, per_inch)
 
 
-def _length_text(units: int) -> str | None:
+def _length_text(parts: int) -> str | None:
     """The length of a cell as it is written."""
-    text: str | None = None if units == NO_STROKE else _low.rodt_length_format(Fraction(units, UNITS_PER_INCH))
+    text: str | None = None if parts < 0 else _low.rodt_length_format(Fraction(parts, PARTS_PER_INCH))
     return text
 
 
@@ -164,7 +166,7 @@ class Answer(Record):
 
     __slots__ = ()
     applied_stroke: Field[Fraction | None] = Field(
-        "Inches; None where there is none, or it is finer than a column holds.")
+        "Inches; None where there is none, or it is no whole number of parts: up to nine decimals are.")
     verdict: Field[Verdict] = Field("The Verdict.", Verdict)
     reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", _reasons)
     limit: Field[Fraction | None] = Field("The limit that judged, inches; None where there is none.")
@@ -175,6 +177,7 @@ class Answers(ReadOnly):
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
     reasons (uint64, bit n = the Reason of number n), flags (uint8: 1 = something is missing, 2 = unreadable) and limit
     (int32, the limit that judged, units of 5 nm; NO_LIMIT = none). `margin` is limit less stroke (NO_MARGIN = none).
+    A stroke that is no whole number of units, such as one of six decimals, is none there; `stroke_parts` has it.
 
     A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
     and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
@@ -185,20 +188,21 @@ class Answers(ReadOnly):
     ['out-of-adjustment', 'undetermined']
     """
 
-    __slots__ = ("stroke", "verdict", "reasons", "flags", "limit")
+    __slots__ = ("stroke", "verdict", "reasons", "flags", "limit", "_parts")
     stroke: Column
     verdict: Column
     reasons: Column
     flags: Column
     limit: Column
+    _parts: memoryview | None  # the strokes in parts; None = all are whole units
     __hash__: ClassVar[None]  # type: ignore[assignment]
 
     def __init__(self, *_args: Never, **_words: Never) -> None:
         raise TypeError("Answers are made by judge_columns and Plan.judge, not by hand")
 
     @classmethod
-    def _make(cls, views: Iterable[memoryview]) -> Self:
-        return cls._of_slots(*map(Column._make, cls.__slots__, views))
+    def _make(cls, views: Iterable[memoryview], parts: Any = None) -> Self:
+        return cls._of_slots(*map(Column._make, cls.__slots__, views), None if parts is None else _cast(parts, "q"))
 
     def __len__(self) -> int:
         return len(self.verdict)
@@ -209,9 +213,11 @@ class Answers(ReadOnly):
     def __getitem__(self, row: slice) -> Answers: ...
     def __getitem__(self, row: Any) -> Answer | Answers:
         if isinstance(row, slice):
-            return _unpickle(*(column.view[row].tobytes() for column in self._columns()))
+            return _unpickle(*(None if cells is None else cells[row].tobytes() for cells in self._cells()))
         row = row_number(row, len(self), "rows")
-        stroke, limit = in_inches(self.stroke[row], NO_STROKE), in_inches(self.limit[row], NO_LIMIT)
+        limit = _in_inches(self.limit[row], UNITS_PER_INCH)
+        stroke = (_in_inches(self.stroke[row], UNITS_PER_INCH) if self._parts is None else
+                  _in_inches(self._parts[row], PARTS_PER_INCH))
         margin = None if stroke is None or limit is None else limit - stroke
         answer: Answer = Answer._read((stroke, self.verdict[row], self.reasons[row], limit, margin))
         return answer
@@ -234,6 +240,18 @@ class Answers(ReadOnly):
         margins = _low.answer_margins(self.stroke.view, self.limit.view, NO_MARGIN)
         return Column._make("margin", _cast(margins, "i"))
 
+    @property
+    def stroke_parts(self) -> Column:
+        """The stroke of each row, a Column of int64 in PARTS_PER_INCH, of which every decimal of up to nine digits in
+        inches or a metric unit is a whole number; NO_STROKE = none.
+
+        >>> answers = judge_columns(chamber=["30"], released=["2.000001"], applied=["4"])
+        >>> answers.stroke[0] == NO_STROKE, Fraction(answers.stroke_parts[0], PARTS_PER_INCH)
+        (True, Fraction(1999999, 1000000))
+        """
+        parts = _cast(_low.answer_parts(self.stroke.view), "q") if self._parts is None else self._parts
+        return Column._make("stroke_parts", parts)
+
     def counts(self) -> dict[Verdict, int]:
         """How many rows have each Verdict, a dict.
 
@@ -249,7 +267,7 @@ class Answers(ReadOnly):
         >>> print(judge_columns(chamber=["30"], released=["2"], applied=["4"]).summary().used[90])
         100
         """
-        return summary_of(self.stroke.view, self.limit.view, self.counts(), self.reasons.view, UNITS_PER_INCH)
+        return summary_of(self.stroke.view, self._parts, self.limit.view, self.counts(), self.reasons.view, PARTS_PER_INCH)
 
     def _repr_html_(self) -> str:
         head = ("applied stroke", "limit", "margin", "verdict", "reasons")
@@ -265,8 +283,8 @@ class Answers(ReadOnly):
         """
         import numpy
         import pandas
-        code, strokes = pandas.factorize(numpy.asarray(self.stroke))
-        lengths = numpy.array([_length_text(units) for units in strokes.tolist()] or [None], dtype=object)
+        code, strokes = pandas.factorize(numpy.asarray(self.stroke_parts))
+        lengths = numpy.array([_length_text(parts) for parts in strokes.tolist()] or [None], dtype=object)
         bits, sets = _low.answer_sets(self.reasons.view)
         return pandas.DataFrame({
             "applied_stroke": lengths[code],
@@ -278,11 +296,16 @@ class Answers(ReadOnly):
     def _columns(self) -> tuple[Column, ...]:
         return self.stroke, self.verdict, self.reasons, self.flags, self.limit
 
+    def _cells(self) -> tuple[memoryview | None, ...]:
+        return *(column.view for column in self._columns()), self._parts
+
     def __eq__(self, other: object) -> bool:
-        return self._columns() == other._columns() if isinstance(other, Answers) else NotImplemented
+        if not isinstance(other, Answers):
+            return NotImplemented
+        return self._columns() == other._columns() and self.stroke_parts == other.stroke_parts
 
     def __reduce__(self) -> Any:
-        return _unpickle, tuple(bytes(column.view) for column in self._columns())
+        return _unpickle, tuple(None if cells is None else bytes(cells) for cells in self._cells())
 
     def _arrow_part(self) -> tuple[Any, ...]:
         return "+s", "", 0, len(self), 0, (None,), tuple(column._arrow_part() for column in self._columns()), None
@@ -302,8 +325,13 @@ def _cast(cells: bytearray | memoryview, form: Any) -> memoryview:
     return memoryview(cells).cast(form)
 
 
-def _unpickle(*cells: bytes) -> Answers:
-    return Answers._make(_cast(bytearray(cell), form) for cell, form in zip(cells, _FORMATS))
+def _unpickle(*cells: bytes | None) -> Answers:
+    *columns, parts = map(_copied, cells)
+    return Answers._make((_cast(cell, form) for cell, form in zip(columns, _FORMATS)), parts)
+
+
+def _copied(cells: bytes | None) -> Any:
+    return None if cells is None else bytearray(cells)
 
 
 def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
@@ -318,8 +346,8 @@ def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
     return (*given, _cast(bytearray(rows * 4), "i")) if len(given) == len(_FORMATS) - 1 else given
 
 
-def from_buffers(out: Iterable[Any]) -> Answers:
+def from_buffers(out: Iterable[Any], parts: Any = None) -> Answers:
     """Answers of filled buffers, as memoryviews of native cells: ctypes names its formats "<i"."""
     views = [memoryview(each) for each in out]
-    return Answers._make(view if view.format == form else _cast(view.cast("B"), form)
-                         for view, form in zip(views, _FORMATS))
+    return Answers._make((view if view.format == form else _cast(view.cast("B"), form)
+                          for view, form in zip(views, _FORMATS)), parts)

@@ -103,8 +103,7 @@ class TextPlans:
     def judge(self, columns: tuple[Any, ...], out: Sequence[Any] | None = None) -> Answers:
         """The answers for capsules of columns by field."""
         room = buffers(_low.column_rows(columns[0]), out)
-        self.run(lambda plan: _low.columns_judge_texts(plan, columns, room))
-        return from_buffers(room)
+        return from_buffers(room, self.run(lambda plan: _low.columns_judge_texts(plan, columns, room)))
 
 
 def defaults_of(shared: Mapping[str, Any], unit: Unit | str, decimal_comma: bool, date_order: DateOrder | str,

@@ -22,7 +22,8 @@ def _number_names(unit: Unit) -> dict[str, str]:
 
 def numbers_of(answers: Answers, name: str, unit: Unit = Unit.IN) -> Any:
     """Doubles; what is not there is no number."""
-    return memoryview(_low.answer_numbers(answers.stroke.view, answers.limit.view, name, _PER_UNIT[unit])).cast("d")
+    return memoryview(_low.answer_numbers(answers.stroke.view, answers._parts, answers.limit.view, name,
+                                           _PER_UNIT[unit])).cast("d")
 
 
 class Parts:

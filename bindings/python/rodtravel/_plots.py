@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from typing import Any
 
-from ._answers import UNITS_PER_INCH, Answers
+from ._answers import PARTS_PER_INCH, UNITS_PER_INCH, Answers
 from ._enums import Verdict
 from ._frames import numbers_of
 
@@ -112,9 +112,10 @@ def plot_limit(answers: Answers, *, axes: Any = None) -> Any:
     """
     import numpy
     _check(answers)
-    margins = numpy.asarray(answers.margin)
-    margins = margins[margins != numpy.iinfo(numpy.int32).min]
-    step = UNITS_PER_INCH // 16
+    strokes, limits = numpy.asarray(answers.stroke_parts), numpy.asarray(answers.limit)
+    there = (strokes >= 0) & (limits >= 0)
+    margins = limits[there].astype(numpy.int64) * (PARTS_PER_INCH // UNITS_PER_INCH) - strokes[there]
+    step = PARTS_PER_INCH // 16
     # What is over lies to the right; at the limit has a place of its own.
     places = numpy.where(margins > 0, -(-margins // step), margins // step)
     places = -numpy.clip(places, -_SIXTEENTHS, _SIXTEENTHS)

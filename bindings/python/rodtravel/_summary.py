@@ -116,12 +116,12 @@ def _unpickle(*values: Any) -> Summary:
     return Summary._make(*values)
 
 
-def summary_of(stroke: Any, limit: Any, verdicts: Mapping[Verdict, int], reasons: Any, per_inch: int) -> Summary:
-    """The Summary of columns of answers, whose lengths are so many units an inch."""
+def summary_of(stroke: Any, parts: Any, limit: Any, verdicts: Mapping[Verdict, int], reasons: Any, per_inch: int) -> Summary:
+    """The Summary of columns of answers; the least margin is so many parts an inch."""
     found: Counter[Reason] = Counter()
     for bits, number in _low.answer_sets(reasons)[1]:
         for reason in _reasons(bits):
             found[reason] += number
-    steps, least = _low.answer_steps(stroke, limit)
+    steps, least = _low.answer_steps(stroke, parts, limit)
     return Summary._make(len(reasons), verdicts, {reason: found[reason] for reason in Reason},
                          None if least is None else Fraction(least, per_inch), tuple(memoryview(steps).cast("Q")))

@@ -124,17 +124,18 @@ static class Test
 
     static void ManyWheelEnds()
     {
-        var cells = Cells(new object[] { "30L", "30", null, "30L" }, new object[] { "2 3/4", "2 1/8", "1", "2-Jan" },
-                          new object[] { "5 5/16", Of(33, 8), "2", "5" });
+        var cells = Cells(new object[] { "30L", "30", null, "30L", "30" },
+                          new object[] { "2 3/4", "2 1/8", "1", "2-Jan", "2.750001" },
+                          new object[] { "5 5/16", Of(33, 8), "2", "5", "4.612345" });
         Columns found = new Form { Psi = 95 }.JudgeColumns(cells);
-        for (int i = 0; i < 4; i++)
+        for (int i = 0; i < 5; i++)
         {
             Finding one = new Form { Psi = 95, Chamber = cells["chamber"][i], Released = cells["Released"][i],
                                      Applied = cells["applied"][i] }.JudgeRow();
             Ok(found.Verdicts[i] == one.Verdict && found.Reasons[i].SequenceEqual(one.Reasons)
                && found.Strokes[i] == one.AppliedStroke && found.Limits[i] == one.Limit, "row " + i + " of columns");
         }
-        Is(string.Join("|", found.Flags.Select(flags => string.Join(",", flags))), "||Missing|Invalid", "flags");
+        Is(string.Join("|", found.Flags.Select(flags => string.Join(",", flags))), "||Missing|Invalid|", "flags");
         Is(new Form().JudgeColumns(Cells(new object[0], new object[0], new object[0])).Size, 0, "no rows");
         object[] blank = { "" }, one1 = { "1" }, two = { "1", "2" };
         Is(new Form().JudgeColumns(Cells(blank, blank, blank)).Verdicts.Single(), Verdict.Undetermined, "a blank row");

@@ -112,15 +112,16 @@ class Test {
     }
 
     static void columns() {
-        List<Object> chamber = Arrays.asList("30L", "30", null, "30L"), released = List.of("2 3/4", "2 1/8", "1", "2-Jan"),
-                     applied = List.of("5 5/16", Ratio.of(33, 8), "2", "5");
+        List<Object> chamber = Arrays.asList("30L", "30", null, "30L", "30"),
+                     released = List.of("2 3/4", "2 1/8", "1", "2-Jan", "2.750001"),
+                     applied = List.of("5 5/16", Ratio.of(33, 8), "2", "5", "4.612345");
         Columns found = new Form().psi(95).judgeColumns(Map.of("chamber", chamber, "Released", released, "applied", applied));
-        for (int i = 0; i < 4; i++) {
+        for (int i = 0; i < 5; i++) {
             Finding one = new Form().psi(95).chamber(chamber.get(i)).released(released.get(i)).applied(applied.get(i)).judgeRow();
             is(List.of(found.verdicts().get(i), found.reasons().get(i), found.strokes().get(i), found.limits().get(i)),
                List.of(one.verdict(), one.reasons(), one.appliedStroke(), one.limit()), "row " + i + " of columns");
         }
-        is(found.flags(), List.of(List.of(), List.of(), List.of(ColumnFlag.MISSING), List.of(ColumnFlag.INVALID)), "flags");
+        is(found.flags(), List.of(List.of(), List.of(), List.of(ColumnFlag.MISSING), List.of(ColumnFlag.INVALID), List.of()), "flags");
         is(new Form().judgeColumns(Map.of("chamber", List.of(), "released", List.of(), "applied", List.of())).size(), 0, "none");
         is(new Form().judgeColumns(Map.of("chamber", List.of(""), "released", List.of(""), "applied", List.of(""))).verdicts(),
            List.of(Verdict.UNDETERMINED), "one blank row");

@@ -7,7 +7,7 @@ import { folder, require, rt, run } from "./tap.mjs";
 
 // A name is added or removed here on purpose only.
 const NAMES = `
-    AirFinding Answers Catalogue Count Finding Fraction Identification NO_LIMIT NO_STROKE Plan RodtravelError Rules
+    AirFinding Answers Catalogue Count Finding Fraction Identification NO_LIMIT NO_STROKE PARTS_PER_INCH Plan RodtravelError Rules
     UNITS_PER_64TH UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI VehicleFinding addToTally alFactor buildUpSeconds catalogue
     chamberRows checkTitle criterionParts estimateApplication estimateApplications identify inchesFromMm judge judgeAir
     judgeColumns judgeRow judgeTally judgeVehicle loadRules psiFromKpa pushrodForce ratedVolume readChamber readDate

@@ -87,16 +87,16 @@ is(kept.rules, "yard", "the set lives as long as its findings")
 
 -- --- Columns, steps, reservoirs --------------------------------------------------------------------------------------
 
-local rows = {chamber = {"30L", "30", "", "30L"}, released = {"2 3/4", "2 1/8", "1", "2-Jan"},
-              applied = {"5 5/16", rt.ratio(33, 8), "2", "5"}}
+local rows = {chamber = {"30L", "30", "", "30L", "30"}, released = {"2 3/4", "2 1/8", "1", "2-Jan", "2.750001"},
+              applied = {"5 5/16", rt.ratio(33, 8), "2", "5", "4.612345"}}
 local answers = rt.judge_columns {chamber = rows.chamber, released = rows.released, applied = rows.applied, psi = 95}
-for i = 1, 4 do
+for i = 1, 5 do
   local one = rt.judge_row {chamber = rows.chamber[i], released = rows.released[i], applied = rows.applied[i], psi = 95}
   is(table.concat({answers.verdict[i], answers.reasons[i], tostring(answers.stroke[i] or nil), tostring(answers.limit[i] or nil)}, "|"),
      table.concat({one.verdict, table.concat(one.reasons, ", "), tostring(one.applied_stroke), tostring(one.limit)}, "|"),
      "row " .. i .. " of columns")
 end
-is(table.concat(answers.flags, "|"), "||missing|invalid", "flags of cells")
+is(table.concat(answers.flags, "|"), "||missing|invalid|", "flags of cells")
 is(rt.judge_columns({chamber = {}, released = {}, applied = {}}).verdict[1], nil, "no rows")
 is(rt.judge_columns({chamber = {""}, released = {""}, applied = {""}}).verdict[1], "undetermined", "one blank row")
 refused("argument released 0 0", rt.judge_columns, {chamber = {"30", "30"}, released = {"1"}, applied = {"2", "2"}})

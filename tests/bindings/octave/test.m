@@ -121,17 +121,18 @@ ok(any(strcmp(kept.reasons, "over-own-limit")) && rodtravel.ratio_compare(kept.l
 
 % --- Columns, steps, reservoirs
 
-rows = struct("chamber", {{"30L", "30", [], "30L"}}, "released", {{"2 3/4", "2 1/8", "1", "2-Jan"}}, ...
-              "applied", {{"5 5/16", struct("num", 33, "den", 8), "2", 5}});
+rows = struct("chamber", {{"30L", "30", [], "30L", "30"}}, ...
+              "released", {{"2 3/4", "2 1/8", "1", "2-Jan", "2.750001"}}, ...
+              "applied", {{"5 5/16", struct("num", 33, "den", 8), "2", 5, "4.612345"}});
 answers = rodtravel.judge_columns(setfield(rows, "psi", 95));
-for i = 1:4
+for i = 1:5
   one = rodtravel.judge_row("chamber", rows.chamber{i}, "released", rows.released{i}, "applied", rows.applied{i}, ...
                             "psi", 95);
   is({answers.verdict{i}, answers.reasons{i}, answers.stroke{i}, answers.limit{i}}, ...
      {one.verdict, strjoin(one.reasons, ", "), one.applied_stroke, one.limit}, sprintf("row %d of columns", i));
 end
 is({answers.stroke{1}, answers.limit{1}, answers.limit{3}}, {"41/16", "5/2", ""}, "exact texts, or nothing");
-is(answers.flags, {"", "", "missing", "invalid"}, "flags of cells");
+is(answers.flags, {"", "", "missing", "invalid", ""}, "flags of cells");
 columns = @(varargin) rodtravel.judge_columns("chamber", {"30"; "30"}, "released", {"1"; "1"}, varargin{:});
 is(columns("applied", {"2"; "4"}).verdict, {"in-adjustment"; "out-of-adjustment"}, "in the shape of the chambers");
 none = rodtravel.judge_columns("chamber", {}, "released", {}, "applied", {});

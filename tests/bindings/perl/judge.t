@@ -106,16 +106,16 @@ like(tables_edition(), qr/^\d{4}-\d\d-\d\d$/, 'the day of the tables');
 
 # --- Columns, steps, reservoirs -------------------------------------------------------------------------------------
 
-my %rows = (chamber => ['30L', '30', undef, '30L'], released => ['2 3/4', '2 1/8', '1', '2-Jan'],
-    applied => ['5 5/16', Math::BigRat->new('33/8'), '2', '5']);
+my %rows = (chamber => ['30L', '30', undef, '30L', '30'], released => ['2 3/4', '2 1/8', '1', '2-Jan', '2.750001'],
+    applied => ['5 5/16', Math::BigRat->new('33/8'), '2', '5', '4.612345']);
 my $answers = judge_columns(%rows, psi => 95);
-for my $i (0 .. 3) {
+for my $i (0 .. 4) {
     my $one = judge_row((map { $_ => $rows{$_}[$i] } keys %rows), psi => 95);
     is_deeply([map { $answers->{$_}[$i] } qw(verdict reasons stroke limit)],
         [$one->verdict, join(', ', $one->reasons), map { defined $_ ? "$_" : undef } $one->applied_stroke, $one->limit],
         "row $i of columns");
 }
-is_deeply($answers->{flags}, ['', '', 'missing', 'invalid'], 'flags of cells');
+is_deeply($answers->{flags}, ['', '', 'missing', 'invalid', ''], 'flags of cells');
 is_deeply(judge_columns(chamber => [], released => [], applied => [])->{verdict}, [], 'no rows');
 is_deeply(judge_columns(chamber => [''], released => [''], applied => [''])->{verdict}, ['undetermined'], 'one blank row');
 my @steps = steps(rules => 'ca-on', vehicle => 'single');

@@ -106,8 +106,8 @@ ok(in_array('over-own-limit', $kept->reasons, true) && $kept->limit->compareTo($
 
 // --- Columns, steps, reservoirs -------------------------------------------------------------------------------------
 
-$rows = ['chamber' => ['30L', '30', null, '30L'], 'released' => ['2 3/4', '2 1/8', '1', '2-Jan'],
-         'applied' => ['5 5/16', Ratio::of(33, 8), '2', '5']];
+$rows = ['chamber' => ['30L', '30', null, '30L', '30'], 'released' => ['2 3/4', '2 1/8', '1', '2-Jan', '2.750001'],
+         'applied' => ['5 5/16', Ratio::of(33, 8), '2', '5', '4.612345']];
 $answers = R::judgeColumns(...$rows, psi: 95);
 foreach (array_keys($rows['chamber']) as $i) {
     $one = R::judgeRow(...array_map(fn ($cells) => $cells[$i], $rows), psi: 95);
@@ -115,7 +115,7 @@ foreach (array_keys($rows['chamber']) as $i) {
     ok($answers['stroke'][$i] == $one->applied_stroke && $answers['limit'][$i] == $one->limit, "its numbers");
 }
 is([$answers['stroke'][0]->num, $answers['limit'][0]->den, $answers['limit'][2]], [41, 2, null], 'exact, or not there');
-is($answers['flags'], ['', '', 'missing', 'invalid'], 'flags of cells');
+is($answers['flags'], ['', '', 'missing', 'invalid', ''], 'flags of cells');
 is(R::judgeColumns(chamber: [], released: [], applied: []),
    ['verdict' => [], 'flags' => [], 'reasons' => [], 'stroke' => [], 'limit' => []], 'no rows');
 is(R::judgeColumns(chamber: [''], released: [null], applied: [''])['verdict'], ['undetermined'], 'one blank row');

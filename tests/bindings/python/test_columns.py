@@ -171,6 +171,41 @@ def test_texts_like_judge_row():
     assert sum(answers.counts().values()) == 3000
 
 
+def test_strokes_finer_than_units():
+    """Six decimals and more, wherever the first of them is: a block of rows is judged at a time."""
+    fine = {"chamber": ["30 standard"] * 5, "released": ["1.123457", "1.000001", "30.000001 mm", "1.0000000001", ""],
+            "applied": ["3.123457", "3.000003", "80.810001 mm", "3", "2"]}
+    strokes = [Fraction(2), Fraction("2.000002"), Fraction("50.81") / Fraction("25.4"), None, None]
+    for before in (0, 1, 4095, 4096, 4097, 9000):
+        column = {name: ["30 standard" if name == "chamber" else "1"] * before + cells for name, cells in fine.items()}
+        answers = rt.judge_columns(column, default_psi=95)
+        assert [answer.applied_stroke for answer in answers[before:]] == strokes
+        assert [answer.margin for answer in answers[before:]] == [None if stroke is None else 2 - stroke for stroke in strokes]
+        assert list(answers.stroke[before:]) == [2 * INCH, rt.NO_STROKE, strokes[2] * INCH, *[rt.NO_STROKE] * 2]
+        assert list(answers.stroke_parts) == [0] * before + [
+            rt.NO_STROKE if stroke is None else stroke * rt.PARTS_PER_INCH for stroke in strokes]
+        for row, answer in enumerate(answers[before:before + 3]):
+            finding, _ = rt.judge_row(**{name: cells[row] for name, cells in fine.items()}, psi=95)
+            assert (answer.applied_stroke, answer.verdict, answer.reasons) == (
+                finding.applied_stroke, finding.verdict, finding.reasons)
+    often = rt.judge_columns({name: cells * 3000 for name, cells in fine.items()}, default_psi=95)
+    assert list(often.stroke_parts) == list(answers[-5:].stroke_parts) * 3000
+    copy = pickle.loads(pickle.dumps(answers))
+    assert copy == answers != rt.judge_columns({**column, "applied": [*column["applied"][:-5], "3.123458", *fine["applied"][1:]]},
+                                               default_psi=95)
+    assert copy[-4].applied_stroke == Fraction("2.000002") == answers[::-1][3].applied_stroke
+    other = rt.judge_columns({**column, "applied": [*column["applied"][:-4], "3.000004", *fine["applied"][2:]]},
+                             default_psi=95)
+    assert list(other.stroke) == list(answers.stroke) and other != answers
+    summary = answers[-5:].summary()
+    assert (summary.compared, summary.least_margin, summary.most) == (3, 2 - strokes[2], Fraction(201, 2))
+    whole = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"])
+    assert list(whole.stroke_parts) == [2 * rt.PARTS_PER_INCH] and whole == whole[:]
+    room = [array.array(form, [0] * 5) for form in ("i", "B", "Q", "B")]
+    given = rt.judge_columns(fine, default_psi=95, out=room)
+    assert given == answers[-5:] and list(room[0]) == list(answers.stroke[-5:])
+
+
 def test_wrong_texts():
     for column in ("30", b"30", [30], [2.5], [b"30"], ["30", 1], 5):
         tap.refused((TypeError, ValueError), rt.judge_columns, chamber=column, released=["2"], applied=["4"])

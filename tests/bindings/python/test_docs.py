@@ -23,7 +23,7 @@ NAMES = """
 Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading AirResult Answer Answers Axle AxleRemark
 Basis Candidate Catalogue Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder Defect Drum Error
 Evidence Family Finding Identification Inspection Inspections Judge Limit LimitAnswer Measure Mismatch NO_LIMIT
-NO_MARGIN NO_STROKE Observation Outcome Plan Port
+NO_MARGIN NO_STROKE Observation Outcome PARTS_PER_INCH Plan Port
 Position PressureUnit Proof Reason Record Rounding Rules Side Source Span Status Step StepText StrokeClass Summary Tag Tally UNITS_PER_64TH
 UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit UnreadColumnWarning VehicleClass VehicleFinding Verdict VolumeRow
 WheelEnd Word al_factor build_up_seconds catalogue chamber_rows check_title criterion_parts english_sentences estimate_application

@@ -42,8 +42,8 @@ def table_of(rows):
     return {name: [row[name] for row in plain] for name in CELLS}
 
 
-def on_a_column(length):
-    return length if length is not None and rt.UNITS_PER_INCH % length.denominator == 0 else None
+def on_a_column(length, per_inch):
+    return length if length is not None and per_inch % length.denominator == 0 else None
 
 
 def same_as_judge_row(judge, table):
@@ -54,12 +54,14 @@ def same_as_judge_row(judge, table):
         finding, _ = rt.judge_row(**dict(zip(table, cells)), date_order="day-first", default_date="2021-10-14")
         answer = answers[row]
         assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons), cells
-        assert answer.applied_stroke == on_a_column(finding.applied_stroke), cells
-        assert answer.limit == on_a_column(finding.limit), cells
+        assert answer.applied_stroke == on_a_column(finding.applied_stroke, rt.PARTS_PER_INCH), cells
+        assert answer.limit == on_a_column(finding.limit, rt.UNITS_PER_INCH), cells
         if answer.applied_stroke is not None and answer.limit is not None:
-            assert answer.margin == finding.margin and answers.margin[row] == finding.margin * rt.UNITS_PER_INCH, cells
+            assert answer.margin == finding.margin, cells
         else:
-            assert answer.margin is None and answers.margin[row] == rt.NO_MARGIN, cells
+            assert answer.margin is None, cells
+        units = None if answer.margin is None or answers.stroke[row] == rt.NO_STROKE else answer.margin * rt.UNITS_PER_INCH
+        assert answers.margin[row] == (rt.NO_MARGIN if units is None else units), cells
         strokes += answer.applied_stroke is not None
     return strokes
 
@@ -346,6 +348,9 @@ def test_strokes_of_six_decimals():
     assert frame["used_percent"] == [float(50 * stroke) for stroke in strokes] + [None]
     assert frame["verdict"] == ["in-adjustment", *["out-of-adjustment"] * 2, "undetermined"]
     assert frame["margin_in"][1] < 0 and frame["used_percent"][1] > 100
+    from rodtravel._frames import numbers_of
+    for name, column in zip(("stroke", "limit", "margin", "used"), frame.values()):
+        assert [None if cell != cell else cell for cell in numbers_of(rt.Judge(psi=95)(cells), name)] == column
     cells["released"][2] = "1"  # the last two wait for each other: no row is another's
     assert rt.Judge(psi=95).frame({name: column * 700 for name, column in cells.items()})["applied_stroke_in"] == (
         [*map(float, strokes[:2]), float(Fraction("80.810001") / Fraction("25.4") - 1), None] * 700)
@@ -353,15 +358,11 @@ def test_strokes_of_six_decimals():
 
 def frame_of(answers):
     """The columns that a frame has of answers, worked out row by row."""
-    def number(numerator, denominator=rt.UNITS_PER_INCH):
-        return None if numerator is None or not denominator else numerator / denominator
-    made = {"applied_stroke_in": [], "limit_in": [], "margin_in": [], "used_percent": []}
-    for stroke, limit in zip(answers.stroke, answers.limit):
-        stroke, limit = (None if cell < 0 else cell for cell in (stroke, limit))
-        both = stroke is not None and limit is not None
-        for name, cell in zip(made, (number(stroke), number(limit), number(limit - stroke if both else None),
-                                     number(100 * stroke if both else None, limit))):
-            made[name].append(cell)
+    def share(answer):
+        return 100 * answer.applied_stroke / answer.limit if answer.margin is not None and answer.limit else None
+    made = {name: [None if (cell := number(answer)) is None else float(cell) for answer in answers] for name, number in (
+        ("applied_stroke_in", lambda answer: answer.applied_stroke), ("limit_in", lambda answer: answer.limit),
+        ("margin_in", lambda answer: answer.margin), ("used_percent", share))}
     made["verdict"] = [answer.verdict.value for answer in answers]
     made["reasons"] = [" ".join(reason.value for reason in answer.reasons) for answer in answers]
     made["words"] = ["; ".join(reason.text for reason in answer.reasons) for answer in answers]

@@ -102,6 +102,8 @@ def pictures():
     axes = rt.plot_limit(answers)
     heights = [round(bar.get_height()) for bar in axes.patches]
     assert sum(heights) == 2000 and heights[12] == 250, heights  # 30 at 2 in
+    fine = rt.judge_columns(chamber=["30"] * 3, released=["1"] * 3, applied=["2.999999", "3", "3.000001"])
+    assert [round(bar.get_height()) for bar in rt.plot_limit(fine).patches][11:14] == [1, 1, 1]
     figure, given = plt.subplots()
     assert rt.plot_map(answers, [f"T-{n % 60}" for n in range(count)], [f"{n % 3 + 1}L" for n in range(count)], axes=given) is given
     assert any("worst 40 of 60" in text for text in texts(given))

@@ -80,15 +80,15 @@ ok(kept.reasons.include?("over-own-limit") && kept.limit < kept.law_limit && kep
 
 # --- Columns, steps, reservoirs --------------------------------------------------------------------------------------
 
-rows = {chamber: ["30L", "30", nil, "30L"], released: ["2 3/4", "2 1/8", "1", "2-Jan"],
-        applied: ["5 5/16", Rational(33, 8), "2", "5"]}
+rows = {chamber: ["30L", "30", nil, "30L", "30"], released: ["2 3/4", "2 1/8", "1", "2-Jan", "2.750001"],
+        applied: ["5 5/16", Rational(33, 8), "2", "5", "4.612345"]}
 answers = R.judge_columns(**rows, psi: 95)
-4.times do |i|
+5.times do |i|
   one = R.judge_row(**rows.transform_values { |cells| cells[i] }, psi: 95)
   is([answers[:verdict][i], answers[:reasons][i], answers[:stroke][i], answers[:limit][i]],
      [one.verdict, one.reasons.join(", "), one.applied_stroke, one.limit], "row #{i} of columns")
 end
-is(answers[:flags], ["", "", "missing", "invalid"], "flags of cells")
+is(answers[:flags], ["", "", "missing", "invalid", ""], "flags of cells")
 is(R.judge_columns(chamber: [], released: [], applied: [])[:verdict], [], "no rows")
 is(R.judge_columns(chamber: [""], released: [nil], applied: [""])[:verdict], ["undetermined"], "one blank row")
 refused("argument released 0 0") { R.judge_columns(chamber: ["30", "30"], released: ["1"], applied: ["2", "2"]) }

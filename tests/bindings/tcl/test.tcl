@@ -87,9 +87,11 @@ is [package present rodtravel] [rodtravel_core::version] "the version of the lib
 
 # --- Columns, steps, reservoirs --------------------------------------------------------------------------------------
 
-set columns {chamber {30L 30 {} 30L} released {{2 3/4} {2 1/8} 1 2-Jan} applied {{5 5/16} 4.125 2 5}}
+set columns {
+    chamber {30L 30 {} 30L 30} released {{2 3/4} {2 1/8} 1 2-Jan 2.750001} applied {{5 5/16} 4.125 2 5 4.612345}
+}
 set answers [rodtravel judge_columns $columns psi 95]
-for {set i 0} {$i < 4} {incr i} {
+for {set i 0} {$i < 5} {incr i} {
     set row [dict map {name cells} $columns { lindex $cells $i }]
     set one [dict merge {stroke {} limit {}} [rodtravel judge_row {*}$row psi 95]]
     if {[dict exists $one applied_stroke]} { dict set one stroke [dict get $one applied_stroke] }
@@ -98,7 +100,7 @@ for {set i 0} {$i < 4} {incr i} {
         is [lindex [dict get $answers $name] $i] [dict get $one $name] "$name of row $i of columns"
     }
 }
-is [dict get $answers flags] {{} {} missing invalid} "flags of cells"
+is [dict get $answers flags] {{} {} missing invalid {}} "flags of cells"
 is [dict get [rodtravel judge_columns {chamber {} released {} applied {}}] verdict] {} "no rows"
 is [dict get [rodtravel judge_columns {chamber {{}} released {{}} applied {{}}}] verdict] undetermined "one blank row"
 refused {argument released 0 0} { rodtravel judge_columns {chamber {30 30} released 1 applied {2 2}} }
