@@ -71,8 +71,11 @@ configure() { # DIRECTORY MESON-ARGUMENT...
         { tail -n 30 "$dir.log"; return 1; }
     rm -f "$dir.log"
     # Newer versions of meson leave what only tests need out of "all".
+    targets='all meson-test-prereq'
     # shellcheck disable=SC2086 # a list of words
-    ninja -C "$dir" -j "$jobs" ${targets:-all meson-test-prereq} >"$dir/build.log" 2>&1 || { sed -n '/ERROR:/p; /^FAILED/,$p' "$dir/build.log" | head -n 60; return 1; }
+    [ -z "$only" ] || targets=$(python3 -B "$root/tests/needed.py" "$dir" $only)
+    # shellcheck disable=SC2086 # a list of words
+    ninja -C "$dir" -j "$jobs" $targets >"$dir/build.log" 2>&1 || { sed -n '/ERROR:/p; /^FAILED/,$p' "$dir/build.log" | head -n 60; return 1; }
 }
 
 suites() { # NAME DIRECTORY MESON-TEST-ARGUMENT...
@@ -105,12 +108,14 @@ quick() {
 # The checks look at the tree, which is the same for every build.
 sanitize() {
     dir=$build-sanitize
+    only='unit cases cli fuzz bindings'
     built sanitize "$dir" --native-file "$root/.meson/gcc.ini" --native-file "$root/.meson/sanitize.ini" || return 0
     suites sanitize "$dir" --no-suite checks --no-suite faults --timeout-multiplier 4
 }
 
 with_clang() {
     need clang
+    only='unit cases fuzz'
     built clang "$build-clang" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/plain.ini" || return 0
     suites clang "$build-clang" --suite unit --suite cases --suite fuzz
 }
@@ -118,15 +123,14 @@ with_clang() {
 memcheck() {
     need valgrind
     built valgrind "$build" || return 0
-    suites valgrind "$build" --suite unit --no-suite many --timeout-multiplier 20 \
+    suites valgrind "$build" --suite unit --no-suite many --no-suite large --timeout-multiplier 20 \
         --wrap='valgrind -q --error-exitcode=9 --leak-check=full --errors-for-leak-kinds=all'
 }
 
 threads() {
     need clang
-    targets='tests/unit/test_threads examples/cli/rodtravel examples/cli/rodtravel-small'
-    built tsan "$build-tsan" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/threads.ini" || { targets=; return 0; }
-    targets=
+    only=threads
+    built tsan "$build-tsan" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/threads.ini" || return 0
     suites tsan "$build-tsan" --suite threads --timeout-multiplier 10
 }
 
@@ -143,6 +147,7 @@ comma() {
 
 fuzz() {
     need clang
+    only='unit tests/fuzz/'
     built fuzz "$build-fuzz" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/fuzz.ini" || return 0
     suites fuzz "$build-fuzz" --suite unit --timeout-multiplier 4
     step ledger python3 -B "$root/tests/checks/ledger.py" --reached "$root" "$build-fuzz"
@@ -197,10 +202,11 @@ tidy() {
 
 # What is compiled for WebAssembly alone is in the commands of ninja only.
 lint() {
-    mkdir -p "$dir/web"
+    mkdir -p "$dir/web" "$dir/once"
     ninja -C "$dir" -t compdb >"$dir/web/compile_commands.json"
+    python3 -B "$root/tests/once.py" "$dir/compile_commands.json" "$dir/once/compile_commands.json"
     status=0
-    lint_files "$dir" "$root/lib" "$root/examples" -not -path "$root/examples/web/*" || status=1
+    lint_files "$dir/once" "$root/lib" "$root/examples" -not -path "$root/examples/web/*" || status=1
     lint_files "$dir/web" "$root/examples/web" || status=1
     return $status
 }
@@ -217,13 +223,14 @@ coverage() {
     need coverage
     dir=$build-coverage
     export LLVM_PROFILE_FILE=/dev/null
+    only='unit cases cli fuzz'
     built coverage "$dir" --native-file "$root/.meson/coverage.ini" || { unset LLVM_PROFILE_FILE; return 0; }
     rm -rf "$dir/counts"
     mkdir "$dir/counts"
     # Runs of one program add up in one file. Tests of the command kill programs, which breaks what they write.
     for suite in unit cases fuzz; do
         LLVM_PROFILE_FILE=$dir/counts/$suite-%2m.profraw
-        suites "coverage-$suite" "$dir" --suite "$suite" --timeout-multiplier 3
+        suites "coverage-$suite" "$dir" --suite "$suite" --no-suite many --timeout-multiplier 3
     done
     unset LLVM_PROFILE_FILE
     suites coverage-cli "$dir" --suite cli --no-suite faults --wrap "sh $root/tests/counts.sh $dir/counts" --timeout-multiplier 3
@@ -494,6 +501,7 @@ long_fuzz() {
 }
 
 run_task() { # TASK
+    only= # a task may build no more than some suites need
     set -- "$1" "$(date +%s)"
     case $1 in
     quick | sanitize | fuzz | tidy | conformance | coverage | bindings | engines | rebuild | pages) "$1" ;;

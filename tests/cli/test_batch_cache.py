@@ -324,6 +324,14 @@ class Lines(Same):
             lines = [chance.choice(unusual + [self.GOOD] * 8) for _ in range(60)]
             self.same(data=HEADER + b"".join(lines), jobs=[1, 1 + start % 4])
 
+    def test_quotes_that_swallow_each_other_end(self):
+        swallowing, rows = b"a\",b,\"\n", self.GOOD * 1000
+        few = run(SMALL, data=HEADER + swallowing * 10 + rows)
+        self.assertEqual((few.returncode, few.stdout.count(b"T-1,")), (3, 1000))
+        many = run(SMALL, data=HEADER + swallowing * 20000 + rows)
+        self.assertEqual(many.returncode, 2)
+        self.assertIn(b"never closed", many.stderr)
+
     def test_other_header_stops_everywhere(self):
         for count in [0, 1, 3, 5000]:
             result = self.same(data=HEADER + self.GOOD * count + b"unit_no,date,chamber,applied,released,stroke_class,psi\n"

@@ -252,7 +252,9 @@ static csv_status give_fault(csv_reader *reader, uint64_t line)
 }
 
 /* Every line of an adversarial file could swallow the rest of it, so the bytes that are scanned twice are limited. */
+#ifndef RESCAN_BUDGET
 #define RESCAN_BUDGET ((size_t)1 << 30)
+#endif
 
 /* A stray quote swallows rows until the next one; its line is then scanned again without quotes. The same is done
  * when a record of several lines grows beyond the limits. */
