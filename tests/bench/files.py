@@ -48,13 +48,16 @@ class Form:
         return int((MM if unit == "mm" else 1) / self.step)
 
     def readings(self, chance):
-        """Cells of a row, without an end: released and applied. If fresh, no row has a text of another."""
+        """Cells of a row, without an end: released and applied. If fresh, no row has a text of another, as long as there
+        are enough."""
         low, high, most = (int(inches / self.grain) for inches in (1, 4, Fraction(11, 4)))
         used = set()
         while True:
             released = low + int(chance.random() * (high - low))
             kind, stroke = chance.random(), 1 + int(chance.random() * most)
             applied = released + (stroke if kind < 0.97 else 0 if kind < 0.98 else -stroke // 8)
+            if self.fresh and len(used) > (high - low) * 3 // 4:
+                used.clear()
             if self.fresh and (released in used or applied in used):
                 continue
             if self.fresh:

@@ -208,7 +208,7 @@ def run_duckdb(task):
         source, kind = f"read_json('{task.source}', format = 'newline_delimited', columns = {{{columns}}})", "json"
     else:
         source, kind = f"""read_csv('{task.source}', all_varchar = true, header = true, nullstr = '\x01', delim = ',',
-                                    quote = '"', escape = '"')""", "csv, HEADER"
+                                    quote = '"', escape = '"', parallel = false)""", "csv, HEADER"
     query = f"COPY ({sql_query(task, source)}) TO '{task.target}' (FORMAT {kind}, USE_TMP_FILE false)"
     return timed(lambda: base.execute(query))
 
