@@ -28,8 +28,9 @@ HEADINGS = {
     "unit": ["unit", "Unit"], "engine": ["engine", "Engine"], "spring_brake": ["spring_brake", "Spring Brake"],
     "drum": ["drum", "Drum"]}
 CELLS = {
-    "chamber": ["30", "30L", "24", "24L", "36", "16LS", "bolt C", "?", ""], "released": ["2", "2 1/8", "31/8", "50", "2.125", ""],
-    "applied": ["4", "4 1/4", "41/8", "101 mm", "2-Jan", "9/1/2013", "x", "2 1/8"],
+    "chamber": ["30", "30L", "24", "24L", "36", "16LS", "bolt C", "?", ""],
+    "released": ["2", "2 1/8", "31/8", "50", "2.125", "2.000001", ""],
+    "applied": ["4", "4 1/4", "41/8", "101 mm", "2-Jan", "9/1/2013", "x", "2 1/8", "4.123457"],
     "stroke_class": ["", "long", "standard", "LS", "?"], "rated_stroke": ["", "3", "2 1/2", "2 1/4", "0"],
     "marked_limit": ["", "2"], "psi": ["", "95", "60", "655 kPa", "0", "lots"], "psi_after": ["", "95", "70"],
     "division": ["", "1/16", "Midwest"],
