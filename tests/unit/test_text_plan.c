@@ -339,6 +339,22 @@ static void test_constant_columns(void **state)
     }
 }
 
+/* Too long for a key, and all different; blanks are trimmed. */
+static void test_columns_of_long_texts(void **state)
+{
+    (void)state;
+    static char longer[MOST][32];
+    clear();
+    for (unsigned i = 0; i < 700; i++) {
+        snprintf(longer[i], sizeof longer[i], "        %u.%03u        ", 3 + i % 2, i);
+        put(UNIT, i % 3 == 0 ? "        in        " : "            in    ");
+        row("30", "2", longer[i]);
+    }
+    judge_and_compare("us-fmcsr", &plain);
+    assert_int_equal(table.verdict[0], RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(table.verdict[1], RODT_VERDICT_OUT_OF_ADJUSTMENT);
+}
+
 /* Decimals among other readings, in rows of several units; the longest that there are, and one that is longer. */
 static void test_decimals_among_others(void **state)
 {
@@ -1132,6 +1148,7 @@ int main(void)
         cmocka_unit_test(test_readings_that_are_new_for_long),
         cmocka_unit_test(test_units_of_readings_that_never_come_again),
         cmocka_unit_test(test_constant_columns),
+        cmocka_unit_test(test_columns_of_long_texts),
         cmocka_unit_test(test_decimals_among_others),
         cmocka_unit_test(test_each_field_by_itself),
         cmocka_unit_test(test_classes_that_never_come_again),
