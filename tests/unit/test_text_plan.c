@@ -355,6 +355,20 @@ static void test_columns_of_long_texts(void **state)
     assert_int_equal(table.verdict[1], RODT_VERDICT_OUT_OF_ADJUSTMENT);
 }
 
+/* A zero byte at its end makes another text, which nobody can read; the rows that are compared first have none. */
+static void test_columns_with_zero_bytes(void **state)
+{
+    (void)state;
+    clear();
+    for (unsigned i = 0; i < 512; i++) {
+        row("30", "2", NULL);
+        table.cell[APPLIED][i] = (rodt_text_span){"3.12500", i % 256 == 7 ? 8 : 7};
+    }
+    judge_and_compare("us-fmcsr", &plain);
+    assert_int_equal(table.verdict[6], RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(table.verdict[7], RODT_VERDICT_UNDETERMINED);
+}
+
 /* Decimals among other readings, in rows of several units; the longest that there are, and one that is longer. */
 static void test_decimals_among_others(void **state)
 {
@@ -1149,6 +1163,7 @@ int main(void)
         cmocka_unit_test(test_units_of_readings_that_never_come_again),
         cmocka_unit_test(test_constant_columns),
         cmocka_unit_test(test_columns_of_long_texts),
+        cmocka_unit_test(test_columns_with_zero_bytes),
         cmocka_unit_test(test_decimals_among_others),
         cmocka_unit_test(test_each_field_by_itself),
         cmocka_unit_test(test_classes_that_never_come_again),
