@@ -8,10 +8,6 @@ import subprocess
 import sys
 
 
-def paths(target, top):
-    return [os.path.relpath(path, top) for path in target["filename"]]
-
-
 def main(directory, *wanted):
     top = os.path.realpath(directory)
     found = json.loads(subprocess.run(["meson", "introspect", "--tests", "--targets", top], check=True, capture_output=True,
@@ -21,7 +17,7 @@ def main(directory, *wanted):
     folders = tuple(each for each in wanted if each.endswith("/"))
     for target in found["targets"]:
         chosen = target["build_by_default"] and target["type"] == "executable"
-        for path in paths(target, top):
+        for path in (os.path.relpath(each, top) for each in target["filename"]):
             if target["id"] in needed or (chosen and path.startswith(folders)):
                 print(path)
 

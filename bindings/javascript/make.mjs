@@ -34,7 +34,8 @@ function constants(folder, sources) {
                 headers,
             );
             if (macro === null) throw new Error(`no header defines RODT_${name}`);
-            return `const ${name} = ${(macro[1] ?? macro[2]).replace(/(\d)u\b/, "$1").replace(/^INT64_C\((\d+)\)/, "$1n")};`;
+            const value = (macro[1] ?? macro[2]).replace(/(\d)u\b/, "$1").replace(/^INT64_C\((\d+)\)/, "$1n");
+            return `const ${name} = ${value};`;
         })
         .join("\n");
 }

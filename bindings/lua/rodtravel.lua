@@ -285,7 +285,8 @@ end
 
 -- Many wheel ends at once, as judge_row judges them: a list is a column ("" = missing), anything else is that of every
 -- row; the names of judge. Gives lists by name: verdict, flags and reasons as words with commas, stroke and limit in
--- inches, false where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are).
+-- inches, false where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are),
+-- a limit none of 1/5080000 in.
 function rodtravel.judge_columns(given)
   local rules, texts = arguments("judge_columns", given)
   local columns, rows = core.Columns(), 0

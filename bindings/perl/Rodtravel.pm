@@ -325,7 +325,7 @@ makes the verdict undetermined, its reason says which.
 Many wheel ends at once, as judge_row judges them: an array is a column, anything else is that of every row; the names of
 judge. Gives a hash of arrays: C<verdict>, C<flags> and C<reasons>, words with commas; C<stroke> and C<limit>, exact texts in
 inches that Math::BigRat reads, undef where there is none or a stroke is no whole number of
-1/127000000000 in (up to nine decimals are).
+1/127000000000 in (up to nine decimals are), a limit none of 1/5080000 in.
 
 =item judge_vehicle([[$position, $finding, adjuster => ..., arm_length => ...], ...], brakes => ...)
 

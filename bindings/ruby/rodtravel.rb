@@ -247,7 +247,8 @@ module Rodtravel
 
     # Many wheel ends at once, as judge_row judges them: an array is a column, anything else is that of every row; the
     # names of judge. Gives arrays by name: verdict, flags and reasons as words with commas, stroke and limit in inches, nil
-    # where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are).
+    # where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are), a limit
+    # none of 1/5080000 in.
     def judge_columns(rules: DEFAULT_RULES, **given)
       lists, texts = given.partition { |_, value| value.is_a?(Array) }.map(&:to_h)
       columns, rows = Rodtravel_core::Columns.new, lists.each_value.map(&:size).max || 0

@@ -186,7 +186,8 @@ proc rodtravel::judge_row {args} {
 
 # Many wheel ends at once, as judge_row judges them: columns are a dict of lists by the names of judge, the arguments what all
 # rows share. Gives a dict of lists: verdict, flags and reasons as words with commas, stroke and limit in inches, nothing
-# where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are).
+# where there is none or a stroke is no whole number of 1/127000000000 in (up to nine decimals are), a limit none of
+# 1/5080000 in.
 proc rodtravel::judge_columns {columns args} {
     set given [Given judge_columns $args]
     WithRules $given rules {

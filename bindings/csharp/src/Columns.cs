@@ -29,7 +29,8 @@ namespace Rodtravel
         /// 1/127000000000 in (up to nine decimals are).</summary>
         public IReadOnlyList<Ratio?> Strokes { get; }
 
-        /// <summary>The limit of each row in inches, as above.</summary>
+        /// <summary>The limit of each row in inches; null where there is none, or it is no whole number of 1/5080000 in.
+        /// </summary>
         public IReadOnlyList<Ratio?> Limits { get; }
 
         private Columns(CoreColumns core, int rows)

@@ -85,7 +85,7 @@ public final class Columns {
         return strokes;
     }
 
-    /** The limit of each row in inches, as above. */
+    /** The limit of each row in inches; empty where there is none, or it is no whole number of 1/5080000 in. */
     public List<Optional<Ratio>> limits() {
         return limits;
     }

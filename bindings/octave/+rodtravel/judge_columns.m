@@ -4,7 +4,8 @@
 % Many wheel ends at once, as judge_row judges them, by the names of judge: chamber, released and applied are cells with
 % a value for each row; of the rest a cell is a column, anything else is that of every row. Gives a struct of cells in
 % the shape of the first: verdict, flags and reasons as words with commas; stroke and limit in inches as exact texts,
-% "" = there is none, or a stroke is no whole number of 1/127000000000 in (up to nine decimals are).
+% "" = there is none, or a stroke is no whole number of 1/127000000000 in (up to nine decimals are), a limit none of
+% 1/5080000 in.
 function answers = judge_columns(varargin)
   [names, values, rules] = rodtravel.core.pairs(varargin);
   lists = cellfun(@iscell, values);

@@ -36,7 +36,7 @@ final class Rodtravel
      *
      * @return array<string, list<mixed>> verdict, flags and reasons as words with commas, stroke and limit as Ratio in
      *     inches, null where there is none or a stroke is no whole number of 1/127000000000 in (up to nine
-     *     decimals are)
+     *     decimals are), a limit none of 1/5080000 in
      */
     public static function judgeColumns(string|Rules $rules = self::DEFAULT_RULES, mixed ...$given): array
     {

@@ -21,20 +21,19 @@ static void close_pair(answer_pair *pair)
     PyBuffer_Release(&pair->held[2]);
 }
 
-/* Without parts it has those of the strokes' own cells, which are not read. */
 static bool open_pair(PyObject *strokes, PyObject *parts, PyObject *limits, answer_pair *pair)
 {
-    PyObject *const each[] = {strokes, limits, parts == Py_None ? strokes : parts};
+    PyObject *const each[] = {strokes, limits, parts};
     memset(pair, 0, sizeof *pair);
     for (int i = 0; i < 3; i++) {
-        if (PyObject_GetBuffer(each[i], &pair->held[i], PyBUF_SIMPLE) != 0) {
+        if (each[i] != Py_None && PyObject_GetBuffer(each[i], &pair->held[i], PyBUF_SIMPLE) != 0) {
             close_pair(pair); /* what was not opened needs no closing */
             return false;
         }
     }
     pair->stroke = pair->held[0].buf;
     pair->limit = pair->held[1].buf;
-    pair->parts = parts == Py_None ? NULL : pair->held[2].buf;
+    pair->parts = pair->held[2].buf;
     pair->rows = (pair->held[0].len < pair->held[1].len ? pair->held[0].len : pair->held[1].len) / 4;
     return true;
 }
