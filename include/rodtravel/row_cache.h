@@ -59,10 +59,25 @@ RODT_API void rodt_row_cache_free(rodt_row_cache *cache);
 
 /*
  * The fast path: finds a result by the cells of a row as they are in memory, quotes included. Cell i lies between
- * row + ends[i] + 1 and row + ends[i + 1]; so ends[0] is UINT32_MAX, one byte before the row. Counts a row for the
- * result. Returns the caller's bytes, valid until the next keep; NULL = not known.
+ * row + ends[i] + 1 and row + ends[i + 1]; so ends[0] is one byte before the row, UINT32_MAX where `row` is its first.
+ * Counts a row for the result. Returns the caller's bytes, valid until the next keep; NULL = not known.
  */
 RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends);
+
+/*
+ * As rodt_row_cache_find, for rows that follow each other, which is faster than one by one. Stops at the first row that
+ * is not known, and counts none; rodt_row_cache_count does.
+ *
+ * ends    of the first row; those of row k are at ends + k * stride
+ * found   gets the caller's bytes of each row that was found, valid until the next keep
+ *
+ * Returns how many rows were found.
+ */
+RODT_API size_t rodt_row_cache_find_rows(rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride,
+                                         size_t rows, void **found);
+
+/* Counts one row for each of these results of rodt_row_cache_find_rows. Between the two nothing may be kept. */
+RODT_API void rodt_row_cache_count(rodt_row_cache *cache, void *const *found, size_t rows);
 
 /* As rodt_row_cache_find, for cells by field; nothing after a cell is read. A text of NULL = nothing; those without a
  * column are not looked at, so they need not be set. */

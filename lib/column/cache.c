@@ -8,17 +8,19 @@
 #endif
 
 #define CELLS_FIRST_BITS 8u
-#define RESULTS_FIRST_BITS 7u
+#define RESULTS_FIRST_BITS 8u
 
-/* The most of a table that is used before it grows, 1/8 and 1/4: so most lookups hit the first slot. */
+/* The most of a table that is used before it grows, 1/8 and 1/16: so most lookups hit the first slot. */
 #define CELL_SPACE 8
-#define RESULT_SPACE 4
+#define RESULT_SPACE 16
+
+#define RESULTS_FIRST 16u
 
 #define REST_SIZE (CELL_TEXT + 1 - CELL_SHORT)
 #define LONG_TEXT 0x80u /* in place of the size of a short one */
 
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
-const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
+_Alignas(64) const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
 
 
 /* What belongs into the last slot may be after it. */
@@ -207,117 +209,138 @@ void rodti_cell_cache_keep(cell_cache *cache, const char *text, size_t size, uns
 
 /* --- Results ----------------------------------------------------------------------------------------- */
 
-static cached_result *slot_at(const result_cache *cache, size_t offset)
+static bool make_slots(result_cache *cache, unsigned bits)
 {
-    return (cached_result *)(void *)(cache->slots + offset);
+    uint32_t *slots = calloc(slot_count(bits), sizeof *slots);
+    if (slots == NULL)
+        return false;
+    cache->slots = slots;
+    cache->bits = bits;
+    cache->mask = ((size_t)1 << bits) - 1;
+    return true;
 }
 
-static bool make_results(result_cache *cache, unsigned bits)
+/* Makes room for so many results. False: no memory, and those that are there stay. */
+static bool make_room(result_cache *cache, uint32_t room)
 {
-    size_t count = slot_count(bits);
-    char *slots = make_lines(count, cache->width);
-    uint32_t *hit_slots = calloc(count + 1, sizeof *hit_slots); /* one is written before it counts */
-    if (slots == NULL || hit_slots == NULL) {
-        free_lines(slots);
-        free(hit_slots);
+    const size_t lines = (size_t)room + 1; /* one is written before it counts */
+    uint32_t *hit_lines = realloc(cache->hit_lines, lines * sizeof *hit_lines);
+    if (hit_lines == NULL)
         return false;
-    }
-    cache->slots = slots;
-    cache->hit_slots = hit_slots;
-    cache->bits = bits;
-    cache->mask = (((size_t)1 << bits) - 1) * cache->width;
-    cache->used = cache->hit_count = 0;
-    for (size_t i = 0; i < count; i++)
-        slot_at(cache, i * cache->width)->key.bits = KEY_NONE;
+    cache->hit_lines = hit_lines;
+    char *results = make_lines((size_t)room + 1, cache->width);
+    if (results == NULL)
+        return false;
+    if (cache->results != NULL)
+        memcpy(results, cache->results, (cache->used + 1) * cache->width);
+    free_lines(cache->results);
+    cache->results = results;
+    cache->room = room;
     return true;
+}
+
+/* An odd number of lines, so that the first lines of results are in all sets of the processor's cache. */
+static size_t width_of(size_t bytes)
+{
+    return ((sizeof(cached_result) + bytes + CACHE_LINE - 1) / CACHE_LINE | 1) * CACHE_LINE;
 }
 
 bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
 {
-    *cache = (result_cache){.most = most, .hash = rodti_cache_hash(), .width = CACHE_LINE};
-    while (cache->width < sizeof(cached_result) + bytes)
-        cache->width *= 2;
-    return make_results(cache, RESULTS_FIRST_BITS);
+    *cache = (result_cache){.most = most, .hash = rodti_cache_hash(), .width = width_of(bytes)};
+    if (!make_slots(cache, RESULTS_FIRST_BITS) || !make_room(cache, most < RESULTS_FIRST ? most : RESULTS_FIRST)) {
+        rodti_result_cache_close(cache);
+        return false;
+    }
+    result_at(cache, 0)->bits = KEY_NONE;
+    return true;
 }
 
 void rodti_result_cache_close(result_cache *cache)
 {
-    free_lines(cache->slots);
-    free(cache->hit_slots);
+    free(cache->slots);
+    free_lines(cache->results);
+    free(cache->hit_lines);
     cache->slots = NULL;
-    cache->hit_slots = NULL;
+    cache->results = NULL;
+    cache->hit_lines = NULL;
 }
 
-static size_t result_offset(const result_cache *cache, row_key key)
+/* The slots of a key begin with it. */
+static uint32_t *first_slot(const result_cache *cache, row_key key)
 {
-    return (size_t)(cache->hash(key.bits, key.value) & cache->mask);
+    return cache->slots + (size_t)(cache->hash(key.bits, key.value) & cache->mask);
 }
 
 cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key)
 {
-    size_t offset = result_offset(cache, key);
-    for (size_t i = 0; i < CACHE_PROBES; i++) {
-        cached_result *result = slot_at(cache, offset + i * cache->width);
-        if (result->key.bits == key.bits && result->key.value == key.value)
+    const uint32_t *slot = first_slot(cache, key);
+    for (size_t i = 0; i < CACHE_PROBES && slot[i] != 0; i++) {
+        cached_result *result = result_at(cache, slot[i]);
+        if (result_has_key(result, key))
             return result;
-        if (result->key.bits == KEY_NONE)
-            return NULL;
     }
     return NULL;
 }
 
-static cached_result *find_empty(const result_cache *cache, row_key key)
+static uint32_t *find_empty(const result_cache *cache, row_key key)
 {
-    size_t offset = result_offset(cache, key);
-    for (size_t i = 0; i < CACHE_PROBES; i++) {
-        cached_result *result = slot_at(cache, offset + i * cache->width);
-        if (result->key.bits == KEY_NONE)
-            return result;
-    }
+    uint32_t *slot = first_slot(cache, key);
+    for (size_t i = 0; i < CACHE_PROBES; i++)
+        if (slot[i] == 0)
+            return &slot[i];
     return NULL;
 }
 
 /* Victims in turn, those with hits left out. */
-static cached_result *find_victim(result_cache *cache, row_key key)
+static uint32_t *find_victim(result_cache *cache, row_key key)
 {
-    size_t offset = result_offset(cache, key);
+    uint32_t *slot = first_slot(cache, key);
     for (size_t i = 0; i < CACHE_PROBES; i++) {
-        cached_result *result = slot_at(cache, offset + cache->next_victim++ % CACHE_PROBES * cache->width);
-        if (result->hits == 0)
-            return result;
+        uint32_t *victim = slot + cache->next_victim++ % CACHE_PROBES;
+        if (*victim != 0 && result_at(cache, *victim)->hits == 0)
+            return victim;
     }
     return NULL;
 }
 
-/* Hits are places in a table, so a table with hits stays as it is. */
+/* Twice as many slots for the same results. One whose slots are taken, which is rare, is lost; its hits are not. */
+static void grow_slots(result_cache *cache)
+{
+    const size_t count = slot_count(cache->bits);
+    uint32_t *old = cache->slots;
+    if (!make_slots(cache, cache->bits + 1))
+        return;
+    for (size_t i = 0; i < count; i++) {
+        const cached_result *result = result_at(cache, old[i]);
+        uint32_t *to = old[i] != 0 ? find_empty(cache, (row_key){result->bits, result->value}) : NULL;
+        if (to != NULL)
+            *to = old[i];
+    }
+    free(old);
+}
+
+/* Makes slots and results more, where that helps and there is memory. */
 static void grow_results(result_cache *cache)
 {
-    result_cache old = *cache;
-    if (cache->hit_count != 0 || !make_results(cache, old.bits + 1))
-        return;
-    for (size_t i = 0; i < slot_count(old.bits); i++) {
-        const cached_result *from = slot_at(&old, i * old.width);
-        cached_result *to = from->key.bits != KEY_NONE ? find_empty(cache, from->key) : NULL;
-        if (to != NULL) {
-            memcpy(to, from, old.width);
-            cache->used++;
-        }
-    }
-    rodti_result_cache_close(&old);
+    const size_t slots = (size_t)1 << cache->bits;
+    if (cache->used >= slots / RESULT_SPACE && slots / 2 < cache->most)
+        grow_slots(cache);
+    if (cache->used == cache->room && cache->room < cache->most)
+        (void)make_room(cache, cache->room > cache->most / 2 ? cache->most : cache->room * 2);
 }
 
 void *rodti_result_cache_keep(result_cache *cache, row_key key)
 {
-    size_t first_slots = (size_t)1 << cache->bits;
-    if (cache->used >= first_slots / RESULT_SPACE && first_slots * 2 <= cache->most)
-        grow_results(cache);
-    cached_result *result = find_empty(cache, key);
-    if (result != NULL)
-        cache->used++;
+    grow_results(cache);
+    uint32_t *slot = cache->used < cache->room ? find_empty(cache, key) : NULL;
+    if (slot != NULL)
+        *slot = ++cache->used * (uint32_t)(cache->width / CACHE_LINE);
     else
-        result = find_victim(cache, key);
-    if (result == NULL)
+        slot = find_victim(cache, key);
+    if (slot == NULL)
         return NULL;
-    *result = (cached_result){.key = key};
+    cached_result *result = result_at(cache, *slot);
+    *result = (cached_result){.bits = key.bits, .value = key.value};
     return result + 1;
 }

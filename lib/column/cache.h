@@ -178,28 +178,32 @@ typedef struct row_key {
     uint32_t value;
 } row_key;
 
-/* A slot; the bytes of its user follow. */
+/* A result; the bytes of its user follow. */
 typedef struct cached_result {
-    row_key key;   /* bits KEY_NONE = the slot is empty */
+    uint64_t bits; /* of its key */
+    uint32_t value;
     uint32_t hits; /* since they were last given out */
 } cached_result;
 
+/* Results lie side by side, and their slots say where: so few slots need be in use, and little memory is touched. */
 typedef struct result_cache {
-    char *slots;
-    size_t mask;         /* bits of a hash that are the offset of a slot in bytes */
+    uint32_t *slots;     /* the line of the processor's cache with which a result begins; 0 = the slot is empty */
+    size_t mask;         /* bits of a hash that are the number of a slot */
     cache_hasher *hash;
-    size_t width;        /* of a slot, a power of two */
+    char *results;       /* the first has no key */
+    size_t width;        /* of a result */
     unsigned bits;       /* of a slot's number */
-    uint32_t most;
+    uint32_t most;       /* results */
+    uint32_t room;       /* for results */
     uint32_t used;
     uint32_t next_victim;
-    uint32_t *hit_slots; /* those with hits, in the order of their first */
+    uint32_t *hit_lines; /* of those with hits, in the order of their first */
     uint32_t hit_count;
 } result_cache;
 
 #define CACHE_LINE 64u
 
-/* So many bytes belong to the user of a slot. False: no memory. */
+/* So many bytes belong to the user of a result, of which there are at most so many. False: no memory. */
 bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most);
 void rodti_result_cache_close(result_cache *cache);
 
@@ -209,19 +213,32 @@ void *rodti_result_cache_keep(result_cache *cache, row_key key);
 /* The slow path: a result in any slot. NULL = not cached. */
 cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key);
 
+INLINE cached_result *result_at(const result_cache *cache, uint32_t line)
+{
+    return (cached_result *)(void *)(cache->results + (size_t)line * CACHE_LINE);
+}
+
+/* The result that a key has, if it has one. */
+INLINE cached_result *result_cache_first(const result_cache *cache, row_key key, cache_hasher *hash)
+{
+    return result_at(cache, cache->slots[hash(key.bits, key.value) & cache->mask]);
+}
+
+INLINE bool result_has_key(const cached_result *result, row_key key)
+{
+    return result->bits == key.bits && result->value == key.value;
+}
+
 INLINE cached_result *result_cache_find(const result_cache *cache, row_key key, cache_hasher *hash)
 {
-    char *slot = cache->slots + (hash(key.bits, key.value) & cache->mask);
-    cached_result *result = (cached_result *)(void *)slot;
-    return result->key.bits == key.bits && result->key.value == key.value
-               ? result
-               : rodti_result_cache_probe(cache, key);
+    cached_result *result = result_cache_first(cache, key, hash);
+    return result_has_key(result, key) ? result : rodti_result_cache_probe(cache, key);
 }
 
 /* Counts one row more of a result that was found. */
 INLINE void result_cache_count(result_cache *cache, cached_result *result)
 {
-    cache->hit_slots[cache->hit_count] = (uint32_t)((size_t)((char *)result - cache->slots) / CACHE_LINE);
+    cache->hit_lines[cache->hit_count] = (uint32_t)((size_t)((char *)result - cache->results) / CACHE_LINE);
     cache->hit_count += result->hits++ == 0;
 }
 

@@ -21,7 +21,8 @@
 /* Keys of rows but for their strokes that are kept at most. */
 #define SHAPES_MOST 4096u
 
-typedef void *line_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends);
+typedef size_t rows_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride, size_t rows,
+                           void **found);
 typedef void *cells_finder(rodt_row_cache *cache, const rodt_text_span *cells);
 typedef void *alike_line_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends, rodt_length *stroke,
                                 rodt_length *margin);
@@ -49,7 +50,7 @@ struct rodt_row_cache {
     result_cache results;
     result_cache shapes;   /* by the bits of a row's key */
     result_cache alike;    /* by these and the region of the stroke: what was kept of the first such row */
-    line_finder *find_line;
+    rows_finder *find_rows;
     cells_finder *find_cells;
     alike_line_finder *find_alike_line;
     alike_cells_finder *find_alike_cells;
@@ -91,15 +92,20 @@ INLINE rodt_text_span cell_of_line(const row_column *column, const char *row, co
     return (rodt_text_span){row + start, ends[column->cell + 1] - start};
 }
 
-/* A cell of a line; up to CELL_SHORT + 1 bytes of it are read, whatever its size. False: it is not cached. */
+/* A cell of a line; up to CELL_SHORT + 1 bytes of it are read, whatever its size. NULL = it is not cached. */
+INLINE const cell_meaning *find_cell_of_line(const cell_cache *cells, const row_column *column, const char *row,
+                                             const uint32_t *ends, uint64_t tag, cache_hasher *hash)
+{
+    const rodt_text_span cell = cell_of_line(column, row, ends);
+    return cell.size <= CELL_SHORT
+               ? cell_cache_find(cells, cell_key_padded(cell.text, cell.size, tag), hash)
+               : rodti_cell_cache_probe(&column->keys->cells, cell.text, cell.size, cell_tag_number(tag));
+}
+
 INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, uint64_t tag,
                              key_sum *to, cache_hasher *hash)
 {
-    const rodt_text_span cell = cell_of_line(column, row, ends);
-    const cell_cache *cells = &column->keys->cells;
-    const cell_meaning *found = cell.size <= CELL_SHORT
-                                    ? cell_cache_find(cells, cell_key_padded(cell.text, cell.size, tag), hash)
-                                    : rodti_cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
+    const cell_meaning *found = find_cell_of_line(&column->keys->cells, column, row, ends, tag, hash);
     if (found != NULL)
         add_meaning(*found, to);
     return found != NULL;
@@ -135,28 +141,85 @@ INLINE void *find_key(rodt_row_cache *cache, row_key key, cache_hasher *hash)
 
 static const key_sum nothing_added = {0, 0, 0, 0, false};
 
-INLINE void *find_line_of_unit(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+/* Rows that are looked up together, column by column: so none waits for what is found of another. */
+#define ROWS_AT_ONCE 32u
+
+/* The keys of these in the making. */
+typedef struct key_sums {
+    uint64_t bits[ROWS_AT_ONCE];
+    uint32_t sum[ROWS_AT_ONCE];
+} key_sums;
+
+/* Whose cells are added: of the first column, with which sums begin; of others; of others in the unit of the first. */
+typedef enum column_kind { FIRST_COLUMN, OTHER_COLUMN, OTHER_OF_UNIT } column_kind;
+
+/* Adds a cell of each row. Returns how many rows have one that is cached. */
+INLINE size_t add_cell_of_rows(const rodt_row_cache *cache, const row_column *column, const char *row,
+                               const uint32_t *ends, size_t stride, size_t rows, column_kind kind, key_sums *to,
+                               cache_hasher *hash)
 {
-    key_sum sum = nothing_added;
-    if (!add_cell_of_line(cache->column, row, ends, 0, &sum, hash))
-        return NULL;
-    sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
-    for (size_t i = 1; i < cache->columns; i++) {
-        const row_column *column = &cache->column[i];
-        if (!add_cell_of_line(column, row, ends, sum.tag & column->keys->tag_mask, &sum, hash))
-            return NULL;
+    const cell_cache cells = column->keys->cells; /* does not change with what is added */
+    for (size_t i = 0; i < rows; i++) {
+        const uint64_t tag = kind == OTHER_OF_UNIT
+                                 ? cell_tag(key_tag(&cache->keys, to->bits[i])) & column->keys->tag_mask : 0;
+        const cell_meaning *found = find_cell_of_line(&cells, column, row, ends + i * stride, tag, hash);
+        if (found == NULL)
+            return i;
+        to->bits[i] = found->key_bits | (kind == FIRST_COLUMN ? 0 : to->bits[i]);
+        to->sum[i] = found->value + (kind == FIRST_COLUMN ? 0 : to->sum[i]);
     }
-    return find_key(cache, key_of_row(sum.bits, sum.sum), hash);
+    return rows;
 }
 
-INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+/* Looks results up; all are fetched before the first is needed. No row has one that must not be cached. */
+INLINE size_t find_keys(const result_cache *results, const key_sums *sums, size_t rows, void **found,
+                        cache_hasher *hash)
 {
-    key_sum sum = nothing_added;
-    const row_column *const end = cache->column + cache->columns;
-    for (const row_column *column = cache->column; column < end; column++)
-        if (!add_cell_of_line(column, row, ends, 0, &sum, hash))
-            return NULL;
-    return find_key(cache, key_of_row(sum.bits, sum.sum), hash);
+    row_key keys[ROWS_AT_ONCE];
+    cached_result *first[ROWS_AT_ONCE];
+    for (size_t i = 0; i < rows; i++) {
+        keys[i] = key_of_row(sums->bits[i], sums->sum[i]);
+        first[i] = result_cache_first(results, keys[i], hash);
+        FETCH(first[i]);
+    }
+    for (size_t i = 0; i < rows; i++) {
+        if (!result_has_key(first[i], keys[i]))
+            first[i] = rodti_result_cache_probe(results, keys[i]);
+        if (first[i] == NULL)
+            return i;
+        found[i] = first[i] + 1;
+    }
+    return rows;
+}
+
+INLINE size_t find_some_rows(const rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride,
+                             size_t rows, void **found, cache_hasher *hash)
+{
+    key_sums sums;
+    if (cache->columns == 0)
+        memset(&sums, 0, sizeof sums);
+    for (size_t i = 0; i < cache->columns; i++) {
+        const row_column *column = &cache->column[i];
+        if (i == 0)
+            rows = add_cell_of_rows(cache, column, row, ends, stride, rows, FIRST_COLUMN, &sums, hash);
+        else if (cache->has_unit)
+            rows = add_cell_of_rows(cache, column, row, ends, stride, rows, OTHER_OF_UNIT, &sums, hash);
+        else
+            rows = add_cell_of_rows(cache, column, row, ends, stride, rows, OTHER_COLUMN, &sums, hash);
+    }
+    return find_keys(&cache->results, &sums, rows, found, hash);
+}
+
+INLINE size_t find_rows(const rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride, size_t rows,
+                        void **found, cache_hasher *hash)
+{
+    for (size_t at = 0; at < rows; at += ROWS_AT_ONCE) {
+        const size_t some = rows - at < ROWS_AT_ONCE ? rows - at : ROWS_AT_ONCE;
+        const size_t known = find_some_rows(cache, row, ends + at * stride, stride, some, found + at, hash);
+        if (known < some)
+            return at + known;
+    }
+    return rows;
 }
 
 INLINE void *find_cells(rodt_row_cache *cache, const rodt_text_span *cells, cache_hasher *hash)
@@ -308,14 +371,10 @@ static void *find_alike_cells_any(rodt_row_cache *cache, const rodt_text_span *c
     return find_alike_cells(cache, cells, stroke, margin, cache_hash_any);
 }
 
-static void *find_line_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+static size_t find_rows_any(rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride, size_t rows,
+                            void **found)
 {
-    return find_line(cache, row, ends, cache_hash_any);
-}
-
-static void *find_line_of_unit_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
-{
-    return find_line_of_unit(cache, row, ends, cache_hash_any);
+    return find_rows(cache, row, ends, stride, rows, found, cache_hash_any);
 }
 
 static void *find_cells_any(rodt_row_cache *cache, const rodt_text_span *cells)
@@ -337,14 +396,10 @@ CACHE_CRC static void *find_alike_cells_crc(rodt_row_cache *cache, const rodt_te
     return find_alike_cells(cache, cells, stroke, margin, cache_hash_crc);
 }
 
-CACHE_CRC static void *find_line_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+CACHE_CRC static size_t find_rows_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride,
+                                      size_t rows, void **found)
 {
-    return find_line(cache, row, ends, cache_hash_crc);
-}
-
-CACHE_CRC static void *find_line_of_unit_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
-{
-    return find_line_of_unit(cache, row, ends, cache_hash_crc);
+    return find_rows(cache, row, ends, stride, rows, found, cache_hash_crc);
 }
 
 CACHE_CRC static void *find_cells_crc(rodt_row_cache *cache, const rodt_text_span *cells)
@@ -354,8 +409,7 @@ CACHE_CRC static void *find_cells_crc(rodt_row_cache *cache, const rodt_text_spa
 
 static void choose_finders(rodt_row_cache *cache)
 {
-    cache->find_line = CACHE_HAS_CRC() ? (cache->has_unit ? find_line_of_unit_crc : find_line_crc)
-                                       : (cache->has_unit ? find_line_of_unit_any : find_line_any);
+    cache->find_rows = CACHE_HAS_CRC() ? find_rows_crc : find_rows_any;
     cache->find_cells = CACHE_HAS_CRC() ? find_cells_crc : find_cells_any;
     cache->find_alike_line = CACHE_HAS_CRC() ? find_alike_line_crc : find_alike_line_any;
     cache->find_alike_cells = CACHE_HAS_CRC() ? find_alike_cells_crc : find_alike_cells_any;
@@ -365,7 +419,7 @@ static void choose_finders(rodt_row_cache *cache)
 
 static void choose_finders(rodt_row_cache *cache)
 {
-    cache->find_line = cache->has_unit ? find_line_of_unit_any : find_line_any;
+    cache->find_rows = find_rows_any;
     cache->find_cells = find_cells_any;
     cache->find_alike_line = find_alike_line_any;
     cache->find_alike_cells = find_alike_cells_any;
@@ -373,9 +427,27 @@ static void choose_finders(rodt_row_cache *cache)
 
 #endif
 
+size_t rodt_row_cache_find_rows(rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride,
+                                size_t rows, void **found)
+{
+    return cache->is_active ? cache->find_rows(cache, row, ends, stride, rows, found) : 0;
+}
+
+void rodt_row_cache_count(rodt_row_cache *cache, void *const *found, size_t rows)
+{
+    result_cache results = cache->results; /* a copy, which no result can be part of */
+    for (size_t i = 0; i < rows; i++)
+        result_cache_count(&results, (cached_result *)found[i] - 1);
+    cache->results.hit_count = results.hit_count;
+}
+
 void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends)
 {
-    return cache->is_active ? cache->find_line(cache, row, ends) : NULL;
+    void *found;
+    if (rodt_row_cache_find_rows(cache, row, ends, 0, 1, &found) == 0)
+        return NULL;
+    rodt_row_cache_count(cache, &found, 1);
+    return found;
 }
 
 void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM])
@@ -542,13 +614,13 @@ static bool find_shape(const rodt_row_cache *cache, const rodt_form *text, row_s
 static const row_shape *keep_shape(rodt_row_cache *cache, const rodt_form *text)
 {
     row_shape shape;
-    row_shape *kept = NULL;
-    const cached_result *found = rodti_result_cache_probe(&cache->shapes, cache->alike_key);
-    if (found == NULL && find_shape(cache, text, &shape)) {
-        kept = rodti_result_cache_keep(&cache->shapes, cache->alike_key);
-        *kept = shape; /* shapes are not counted, so there is always one to be replaced */
-    }
-    return found != NULL ? shape_of(found) : kept;
+    const row_shape *found = shape_of(rodti_result_cache_probe(&cache->shapes, cache->alike_key));
+    if (found != NULL || !find_shape(cache, text, &shape))
+        return found;
+    row_shape *kept = rodti_result_cache_keep(&cache->shapes, cache->alike_key);
+    if (kept != NULL)
+        *kept = shape;
+    return kept;
 }
 
 void *rodt_row_cache_keep_alike(rodt_row_cache *cache, const rodt_form *text)
@@ -565,7 +637,7 @@ void *rodt_row_cache_keep_alike(rodt_row_cache *cache, const rodt_form *text)
 static bool flush_results(result_cache *results, rodt_row_sink *sink, void *context, uint64_t *rows)
 {
     for (uint32_t i = 0; i < results->hit_count; i++) {
-        cached_result *result = (cached_result *)(void *)(results->slots + (size_t)results->hit_slots[i] * CACHE_LINE);
+        cached_result *result = result_at(results, results->hit_lines[i]);
         *rows += result->hits;
         if (!sink(context, result + 1, result->hits))
             return false;
@@ -601,49 +673,4 @@ bool rodt_row_cache_begin_chunk(rodt_row_cache *cache)
     cache->found = cache->read = cache->found_alike = 0;
     cache->is_active = cache->backoff_left == 0;
     return cache->is_active;
-}
-
-/* --- Numbers of texts -------------------------------------------------------------------------------- */
-
-struct rodt_text_map {
-    cell_cache cells;
-};
-
-rodt_text_map *rodt_text_map_new(uint32_t most)
-{
-    unsigned bits = 3; /* a table uses 1/8 of its slots before it grows */
-    if (most == 0 || most > 1u << 16)
-        return NULL;
-    while (most >> bits > 0)
-        bits++;
-    rodt_text_map *map = calloc(1, sizeof *map);
-    if (map == NULL || !rodti_cell_cache_open(&map->cells, bits + 3)) {
-        free(map);
-        return NULL;
-    }
-    return map;
-}
-
-void rodt_text_map_free(rodt_text_map *map)
-{
-    if (map == NULL)
-        return;
-    rodti_cell_cache_close(&map->cells);
-    free(map);
-}
-
-bool rodt_text_map_get(const rodt_text_map *map, const char *text, size_t size, uint32_t *number)
-{
-    const cell_meaning *found = size <= CELL_SHORT
-                                    ? cell_cache_find(&map->cells, cell_key_exact(text, size, 0), map->cells.hash)
-                                    : rodti_cell_cache_probe(&map->cells, text, size, 0);
-    if (found == NULL)
-        return false;
-    *number = found->value;
-    return true;
-}
-
-void rodt_text_map_keep(rodt_text_map *map, const char *text, size_t size, uint32_t number)
-{
-    rodti_cell_cache_keep(&map->cells, text, size, 0, (cell_meaning){.value = number});
 }

@@ -21,8 +21,8 @@
 
 #define TEXT_BLOCK 256
 
-/* Profiles that a plan holds at most, a quarter of its slots; and keys of which one row was seen. */
-#define PROFILE_SLOTS 4096
+/* Profiles that a plan holds at most, and keys of which one row was seen. */
+#define PROFILES_MOST 4096
 #define SEEN_KEYS 1024
 
 /* Blocks that the back-off of a column skips at most. */
@@ -70,7 +70,7 @@ rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, r
     if (made == NULL)
         return rodti_error_status(error, RODT_E_MEMORY);
     bool open = rodti_key_open(&made->keys, rules, &shared, false);
-    if (!rodti_result_cache_open(&made->profiles, sizeof(row_profile), PROFILE_SLOTS) || !open) {
+    if (!rodti_result_cache_open(&made->profiles, sizeof(row_profile), PROFILES_MOST) || !open) {
         rodt_text_plan_free(made);
         return rodti_error_status(error, RODT_E_MEMORY);
     }
@@ -197,8 +197,10 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
         judge_without_stroke(&reading, plan->keys.rules, &profile);
     else
         judge_strokes(&reading, plan->keys.rules, &profile);
-    /* Profiles are not counted, so there is always one to be replaced. */
-    return memcpy(rodti_result_cache_keep(&plan->profiles, (row_key){bits, 0}), &profile, sizeof profile);
+    row_profile *kept = rodti_result_cache_keep(&plan->profiles, (row_key){bits, 0});
+    if (kept != NULL)
+        *kept = profile;
+    return kept;
 }
 
 /* --- The slow path ----------------------------------------------------------------------------------- */

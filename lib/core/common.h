@@ -16,6 +16,13 @@
 #define INLINE static inline
 #endif
 
+/* What is at the address is needed soon. */
+#if defined(__GNUC__)
+#define FETCH(address) __builtin_prefetch(address)
+#else
+#define FETCH(address) ((void)(address))
+#endif
+
 /* For what has a copy for processors with a feature. A test says otherwise. */
 #ifndef PROCESSOR_HAS
 #define PROCESSOR_HAS(feature) (__builtin_cpu_supports(feature) != 0)

@@ -22,7 +22,7 @@ FORBIDDEN = {
 }
 MEMORY = r"(malloc|calloc|realloc|aligned_alloc|strn?dup|alloca)"
 # They make what a matching _free gives back: loaded rules, and the caches of columns of texts.
-MAY_ALLOCATE = {"lib/rules/rules_load.c", *(f"lib/column/{name}.c" for name in ("plan", "cache", "row_cache", "text_plan", "chamber_reader"))}
+MAY_ALLOCATE = {"lib/rules/rules_load.c", *(f"lib/column/{name}.c" for name in ("plan", "cache", "row_cache", "text_map", "text_plan", "chamber_reader"))}
 BINARY_FLOAT = r"\b(float|double|long double)\b"
 PROGRAMS = re.compile(r"^lib/(tablec|catalogc)/")  # the compilers of tables and catalogues are programs: they read, print and exit
 

@@ -124,7 +124,7 @@ static void check_index(csv_reader *reader, const csv_index_variant *variant, co
         bool complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n';
         demand(at >= safe ? at > safe || record.bad_quotes || !complete || !exact : end <= safe && !record.bad_quotes);
         if (complete)
-            check_row(variant->split_quoted_row, bytes + at, &record, reader->separator);
+            check_row(variant->split_row, bytes + at, &record, reader->separator);
         at = end;
     }
 }

@@ -359,14 +359,17 @@ static int result_place(const result_cache *results, row_key key)
 {
     const cached_result *found = rodti_result_cache_probe(results, key);
     assert_ptr_equal(result_cache_find(results, key, results->hash), found);
-    return found != NULL ? (int)((size_t)((const char *)found - results->slots) / results->width) : -1;
+    for (int i = 0; found != NULL; i++)
+        if (result_at(results, results->slots[i]) == found)
+            return i;
+    return -1;
 }
 
 static void open_results(result_cache *results, size_t bytes, uint32_t most, cache_hasher *hash)
 {
     assert_true(rodti_result_cache_open(results, bytes, most));
     results->hash = hash;
-    slot_width = results->width;
+    slot_width = 1;
 }
 
 /* The slots after that of the hash, those with hits left out. */
@@ -380,7 +383,7 @@ static void test_results_go_in_turn(void **state)
     for (uint32_t i = 0; i < 16; i++) {
         const row_key key = {1, i};
         uint32_t *kept = rodti_result_cache_keep(&results, key);
-        assert_ptr_equal(kept, results.slots + (size_t)turns[i] * CACHE_LINE + sizeof(cached_result));
+        assert_ptr_equal(kept, result_at(&results, results.slots[turns[i]]) + 1);
         *kept = i;
         assert_int_equal(result_place(&results, key), turns[i]);
         assert_int_equal(results.used, i < 8 ? i + 1 : 8);
@@ -393,7 +396,8 @@ static void test_results_go_in_turn(void **state)
     assert_int_equal(result_place(&results, (row_key){2, 2}), -1);
     rodti_result_cache_close(&results);
     assert_null(results.slots);
-    assert_null(results.hit_slots);
+    assert_null(results.results);
+    assert_null(results.hit_lines);
 }
 
 /* All eight slots are asked for one without hits, once each. */
@@ -417,41 +421,53 @@ static void test_one_result_without_hits(void **state)
     rodti_result_cache_close(&results);
 }
 
-/* A table of results is doubled when a quarter of it is used, but not while hits are places in it. */
+/* Slots are doubled when a sixteenth of them is used, up to two for each result that there may be; room for results
+ * when it is full. What is kept and what was counted stays. */
 static void test_results_grow(void **state)
 {
+    static const uint32_t mosts[] = {1, 16, 17, 100, 120, 129, 256, 4096};
     (void)state;
-    for (unsigned most_bits = 7; most_bits <= 9; most_bits++)
-        for (int spare = -1; spare <= 1; spare++) {
-            result_cache results;
-            open_results(&results, 8, (uint32_t)((1 << most_bits) + spare), hash_to_number);
-            for (unsigned i = 0, bits = 7; i < 120; i++) {
-                const row_key key = {i, i + 1};
-                bits += i >= (1u << bits) / 4 && bits < most_bits - (spare < 0) && i != 32;
-                if (i == 31)
-                    result_cache_count(&results, rodti_result_cache_probe(&results, (row_key){4, 5}));
-                *(uint64_t *)rodti_result_cache_keep(&results, key) = i;
-                assert_int_equal(results.bits, bits);
-                assert_int_equal(results.mask, ((1u << bits) - 1) * CACHE_LINE);
-                assert_int_equal(results.used, i + 1);
-                if (i == 32) /* and the row is given out */
-                    rodti_result_cache_probe(&results, (row_key){4, 5})->hits = results.hit_count = 0;
-            }
-            for (unsigned i = 0; i < 120; i++) {
-                assert_int_equal(result_place(&results, (row_key){i, i + 1}), i);
-                assert_int_equal(result_place(&results, (row_key){i, i}), -1);
-                assert_int_equal(*(uint64_t *)(void *)(rodti_result_cache_probe(&results, (row_key){i, i + 1}) + 1), i);
-            }
-            rodti_result_cache_close(&results);
+    for (size_t n = 0; n < sizeof mosts / sizeof *mosts; n++) {
+        const uint32_t most = mosts[n];
+        uint32_t room = most < 16 ? most : 16;
+        result_cache results;
+        open_results(&results, 8, most, hash_to_number);
+        for (uint32_t i = 0, bits = 8; i < 160; i++) {
+            const row_key key = {i, i + 1};
+            uint64_t *kept = rodti_result_cache_keep(&results, key);
+            bits += i >= (1u << bits) / 16 && i < most && (1u << bits) < 2 * most;
+            if (i == room)
+                room = room * 2 < most ? room * 2 : most;
+            assert_int_equal(results.bits, bits);
+            assert_int_equal(results.mask, (1u << bits) - 1);
+            assert_int_equal(results.room, room);
+            assert_int_equal(results.used, i < most ? i + 1 : most);
+            assert_int_equal(kept != NULL, i < most); /* none of the others is in a slot of its key */
+            if (kept == NULL)
+                continue;
+            *kept = i;
+            result_cache_count(&results, rodti_result_cache_probe(&results, key));
         }
+        assert_int_equal(results.hit_count, most < 160 ? most : 160);
+        for (uint32_t i = 0; i < results.hit_count; i++) {
+            const cached_result *found = rodti_result_cache_probe(&results, (row_key){i, i + 1});
+            assert_int_equal(result_place(&results, (row_key){i, i + 1}), i);
+            assert_int_equal(result_place(&results, (row_key){i, i}), -1);
+            assert_int_equal(*(const uint64_t *)(const void *)(found + 1), i);
+            assert_int_equal(found->hits, 1);
+            assert_ptr_equal(result_at(&results, results.hit_lines[i]), found);
+        }
+        rodti_result_cache_close(&results);
+    }
 }
 
-/* A slot is one line of the processor's cache, or two, four ... of them. */
+/* A result is an odd number of lines of the processor's cache. */
 static void test_widths_of_results(void **state)
 {
     static const struct {
         size_t bytes, width;
-    } cases[] = {{1, 64}, {64 - sizeof(cached_result), 64}, {65 - sizeof(cached_result), 128}, {200, 256}, {300, 512}};
+    } cases[] = {{1, 64}, {64 - sizeof(cached_result), 64}, {65 - sizeof(cached_result), 192}, {200, 320}, {300, 320},
+                 {305, 448}};
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         result_cache results;

@@ -32,21 +32,24 @@ static size_t chance(uint64_t *state)
     return (size_t)(*state >> 33);
 }
 
-static uint32_t split_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+/* Splits rows without quotes. */
+typedef uint32_t rows_splitter(const char *bytes, size_t size, char separator, uint32_t cells, uint32_t *ends);
+
+static uint32_t split_rows_8(const char *bytes, size_t size, char separator, uint32_t cells, uint32_t *ends)
 {
-    return split_row(bytes, separator, most, ends, scan_find_8, scan_write);
+    return split_rows(bytes, size, separator, cells, ends, scan_find_8, scan_write);
 }
 
 #ifdef SCAN_X86
 
-static uint32_t split_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+static uint32_t split_rows_16(const char *bytes, size_t size, char separator, uint32_t cells, uint32_t *ends)
 {
-    return split_row(bytes, separator, most, ends, scan_find_16, scan_write);
+    return split_rows(bytes, size, separator, cells, ends, scan_find_16, scan_write);
 }
 
-SCAN_AVX2 static uint32_t split_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+SCAN_AVX2 static uint32_t split_rows_32(const char *bytes, size_t size, char separator, uint32_t cells, uint32_t *ends)
 {
-    return split_row(bytes, separator, most, ends, scan_find_32, scan_write_8);
+    return split_rows(bytes, size, separator, cells, ends, scan_find_32, scan_write_group);
 }
 
 #endif
@@ -97,14 +100,8 @@ static void check_all(const char *bytes, size_t first, size_t size, char separat
     csv_index_variant variant;
     open_after_first_line(&reader, &from, separator);
     assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
-    check(split_8, bytes + first, separator, &record);
-#ifdef SCAN_X86
-    check(split_16, bytes + first, separator, &record);
-    if (scan_has_avx2())
-        check(split_32, bytes + first, separator, &record);
-#endif
     for (size_t i = 0; csv_index_get_variant(i, &variant); i++)
-        check(variant.split_quoted_row, bytes + first, separator, &record);
+        check(variant.split_row, bytes + first, separator, &record);
     csv_close(&reader);
 }
 
@@ -148,8 +145,8 @@ static void test_plain_and_quoted_rows(void **unused)
         char bytes[2 + 64 + SCAN_STEP] = "h\n";
         memcpy(bytes + 2, rows[i], strlen(rows[i]));
         check_all(bytes, 2, strlen(bytes), ',');
-        assert_int_equal(split_8(bytes + 2, ',', MOST, ends), counts[i]);
-        assert_int_equal(split_8(bytes + 2, ',', counts[i] - 1, ends), 0);
+        assert_int_equal(split_row(bytes + 2, ',', MOST, ends), counts[i]);
+        assert_int_equal(split_row(bytes + 2, ',', counts[i] - 1, ends), 0);
     }
 }
 
@@ -163,10 +160,93 @@ static void test_bad_rows(void **unused)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         char bytes[64 + SCAN_STEP] = "";
         memcpy(bytes, rows[i], strlen(rows[i]));
-        assert_int_equal(split_8(bytes, ',', MOST, ends), 0);
+        assert_int_equal(split_row(bytes, ',', MOST, ends), 0);
     }
-    assert_int_equal(split_8("a,\0,c\n" zeros, ',', MOST, ends), 0);
-    assert_int_equal(split_8("a,\"\0\",c\n" zeros, ',', MOST, ends), 0);
+    assert_int_equal(split_row("a,\0,c\n" zeros, ',', MOST, ends), 0);
+    assert_int_equal(split_row("a,\"\0\",c\n" zeros, ',', MOST, ends), 0);
+}
+
+/* --- Rows without quotes ------------------------------------------------------------------------------- */
+
+/* Rows of so many cells at the start, one by one: each of bytes that are no quote and no zero byte, up to the last block
+ * that has none of those and is in the buffer. */
+static uint32_t rows_one_by_one(const char *bytes, size_t size, uint32_t cells, uint32_t *ends)
+{
+    size_t plain = 0;
+    uint32_t count = 0;
+    while (plain + SCAN_STEP <= size && plain < SPLIT_BYTES && memchr(bytes + plain, '"', SCAN_STEP) == NULL &&
+           memchr(bytes + plain, '\0', SCAN_STEP) == NULL)
+        plain += SCAN_STEP;
+    for (size_t at = 0; at < plain; at++) {
+        if (bytes[at] != ',' && bytes[at] != '\n')
+            continue;
+        if ((bytes[at] == '\n') != (count % cells + 1 == cells))
+            break;
+        ends[count++] = (uint32_t)at;
+    }
+    return count / cells;
+}
+
+static void check_rows(rows_splitter *split, const char *bytes, size_t size, uint32_t cells)
+{
+    static uint32_t expected[SPLIT_BYTES], ends[SPLIT_BYTES + SCAN_ENDS_MORE];
+    const uint32_t rows = rows_one_by_one(bytes, size, cells, expected);
+    assert_int_equal(split(bytes, size, ',', cells, ends), rows);
+    assert_memory_equal(ends, expected, (size_t)rows * cells * sizeof *ends);
+}
+
+static void check_rows_all(const char *bytes, size_t size, uint32_t cells)
+{
+    check_rows(split_rows_8, bytes, size, cells);
+#ifdef SCAN_X86
+    check_rows(split_rows_16, bytes, size, cells);
+    if (scan_has_avx2())
+        check_rows(split_rows_32, bytes, size, cells);
+#endif
+}
+
+/* Rows of random lengths, most of one width; some have other cells, a quote, a zero byte, a line end of two bytes; two
+ * faults of one block may be of the same number of cells. */
+static void test_rows_of_one_width(void **unused)
+{
+    static char bytes[2 * SPLIT_BYTES + SCAN_STEP];
+    static const char odd[] = {',', '\n', '"', 0, '\r', 'x'};
+    uint64_t state = 5;
+    (void)unused;
+    for (size_t run = 0; run < 3000; run++) {
+        const uint32_t cells = 2 + (uint32_t)chance(&state) % 15;
+        const size_t longest = 1 + chance(&state) % 40;
+        const size_t often = 1 + chance(&state) % 1000;
+        uint32_t cell = 0;
+        for (size_t i = 0; i < sizeof bytes; i++) {
+            const bool ends = chance(&state) % longest == 0;
+            cell += ends;
+            bytes[i] = (char)(!ends ? 'x' : cell % cells == 0 ? '\n' : ',');
+            if (chance(&state) % (often * 10) == 0)
+                bytes[i] = odd[chance(&state) % sizeof odd];
+        }
+        check_rows_all(bytes, chance(&state) % (sizeof bytes - SCAN_STEP), cells);
+    }
+}
+
+/* A row that has a cell more and one that has a cell less are as many cells as two good ones. */
+static void test_rows_of_other_widths(void **unused)
+{
+    static const struct {
+        const char *rows;
+        uint32_t count;
+    } cases[] = {{"a,b,c\nd,e,f\n", 2}, {"a,b,c\nd,e\nf,g,h,i\n", 1}, {"a,b\nc,d,e,f\n", 0}, {"a,b,c,d\ne,f\n", 0},
+                 {"a,b,c\nd\ne,f\n", 1}, {"a,b,c\nd,e,\"f\"\n", 0}, {"a,b,c\r\n,,\r\n\n", 2}, {"\n\n\n", 0}};
+    (void)unused;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        char bytes[2 * SCAN_STEP];
+        uint32_t ends[SPLIT_BYTES + SCAN_ENDS_MORE];
+        memset(bytes, 'x', sizeof bytes);
+        memcpy(bytes, cases[i].rows, strlen(cases[i].rows));
+        assert_int_equal(split_rows_8(bytes, SCAN_STEP, ',', 3, ends), cases[i].count);
+        assert_int_equal(split_rows_8(bytes, SCAN_STEP - 1, ',', 3, ends), 0); /* no whole block */
+        check_rows_all(bytes, SCAN_STEP, 3);
+    }
 }
 
 /* --- Complete records ---------------------------------------------------------------------------------- */
@@ -272,7 +352,7 @@ static void test_plain_processors(void **unused)
         assert_false(scan_has_avx2());
         assert_false(csv_index_get_variant(2, &variant));
         assert_true(csv_index_get_variant(1, &variant));
-        assert_int_equal(split_quoted_row(bytes, ',', MOST, ends), 1);
+        assert_int_equal(split_row(bytes, ',', MOST, ends), 1);
         assert_int_equal(ends[0], 3);
         assert_int_equal(csv_complete_prefix(bytes, 4, ',', BUFFER), 4);
     }
@@ -286,7 +366,8 @@ static void test_plain_processors(void **unused)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_plain_and_quoted_rows),
-                                       cmocka_unit_test(test_bad_rows), cmocka_unit_test(test_prefixes),
+                                       cmocka_unit_test(test_bad_rows), cmocka_unit_test(test_rows_of_one_width),
+                                       cmocka_unit_test(test_rows_of_other_widths), cmocka_unit_test(test_prefixes),
                                        cmocka_unit_test(test_random_prefixes), cmocka_unit_test(test_plain_processors)};
     return cmocka_run_group_tests_name("scan", tests, NULL, NULL);
 }

@@ -135,6 +135,7 @@ static void check_alike(const kept *alike, const rodt_length own[2], const kept 
 }
 
 static unsigned found_alike;
+static size_t found_together;
 
 static void check_rows_alike(rodt_row_cache *cache, const char *line, const uint32_t *ends,
                              const rodt_text_span by_field[RODT_FIELD_ROOM], const kept *expected)
@@ -179,6 +180,32 @@ static void check_row(rodt_row_cache *cache, size_t row, const rodt_form *text, 
     kept *to = rodt_row_cache_keep(cache);
     if (to != NULL)
         *to = expected;
+}
+
+/* Looks all rows of a block up together, as far as each is known: one after the other gives the same. */
+static void check_together(rodt_row_cache *cache)
+{
+    enum { WIDTH = RODT_READING_FIELDS + 1 };
+    static char lines[BLOCK_ROWS * 1024 + RODT_ROW_PAD];
+    static uint32_t ends[BLOCK_ROWS * WIDTH];
+    static void *found[BLOCK_ROWS];
+    uint32_t at = 0;
+    size_t known = 0;
+    for (size_t row = 0; row < BLOCK_ROWS; row++) {
+        uint32_t *own = ends + row * WIDTH;
+        write_line(row, lines + at, own);
+        for (size_t i = 0; i < WIDTH; i++)
+            own[i] += at;
+        at = own[WIDTH - 1] + 1;
+    }
+    for (size_t row = 0; row < BLOCK_ROWS; row += known + 1) {
+        const size_t left = BLOCK_ROWS - row;
+        known = rodt_row_cache_find_rows(cache, lines, ends + row * WIDTH, WIDTH, left, found);
+        for (size_t i = 0; i < known; i++)
+            assert_ptr_equal(found[i], rodt_row_cache_find(cache, lines, ends + (row + i) * WIDTH));
+        assert_true(known == left || rodt_row_cache_find(cache, lines, ends + (row + known) * WIDTH) == NULL);
+        found_together += known;
+    }
 }
 
 static void check_columns(size_t row, const rodt_finding *finding)
@@ -238,9 +265,12 @@ static void check_rules(const char *name, const rodt_form *form, uint64_t *state
             check_row(cache, row, &text, &finding, &found);
             read++;
         }
+        check_together(cache);
         assert_true(rodt_row_cache_flush(cache, add_rows, &counted));
     }
     assert_true(found > read / 100 && found < read);
+    assert_true(found_together >= found);
+    found_together = 0;
     assert_true(found_alike > read / 4 && found_alike < read);
     found_alike = 0;
     assert_true(counted >= found);
@@ -491,6 +521,42 @@ static void test_long_cells(void **unused)
     assert_int_equal(hits, 3);
     assert_false(rodt_row_cache_flush(cache, refuse_hits, &hits));
     assert_int_equal(hits, 6);
+    rodt_row_cache_free(cache);
+}
+
+/* Rows that are looked up together are counted when that is asked for, and a result twice that two rows have. */
+static void test_rows_are_counted(void **unused)
+{
+    (void)unused;
+    static const char lines[] = "30,1,2,30,1,2,24,1,2,30,1,2,                                  ";
+    static const uint32_t ends[] = {UINT32_MAX, 2, 4, 6, 6, 9, 11, 13, 13, 16, 18, 20, 20, 23, 25, 27};
+    static const size_t starts[] = {0, 1, 3};
+    size_t column[RODT_FIELD_ROOM];
+    void *found[4] = {NULL};
+    uint64_t rows = 0;
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "2");
+    assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends, 4, 4, found), 0);
+    assert_false(met(&row, 77));
+    for (size_t i = 0; i < sizeof starts / sizeof *starts; i++) {
+        const size_t known = starts[i] == 3 ? 1 : 2 - starts[i];
+        assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends + starts[i] * 4, 4, 4 - starts[i], found), known);
+        assert_int_equal(*(uint32_t *)found[0], 77);
+    }
+    assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends, 4, 0, found), 0);
+    assert_true(rodt_row_cache_flush(cache, add_rows, &rows));
+    assert_int_equal(rows, 0);
+    assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends, 4, 4, found), 2);
+    assert_ptr_equal(found[0], found[1]);
+    rodt_row_cache_count(cache, found, 2);
+    assert_non_null(rodt_row_cache_find(cache, lines, ends + 4));
+    rodt_row_cache_count(cache, found, 0);
+    assert_true(rodt_row_cache_flush(cache, add_rows, &rows));
+    assert_int_equal(rows, 3);
     rodt_row_cache_free(cache);
 }
 
@@ -961,7 +1027,7 @@ int main(void)
                                        cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
                                        cmocka_unit_test(test_random_rows), cmocka_unit_test(test_alike),
                                        cmocka_unit_test(test_when_alike_rows_back_off), cmocka_unit_test(test_backoff),
-                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
+                                       cmocka_unit_test(test_rows_are_counted), cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
                                        cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts)};

@@ -71,18 +71,26 @@ static bool open_names(batch_cache *cache, const batch_run *run)
     return cache->names != NULL && cache->shapes != NULL;
 }
 
+/* For one row, or for those that are split at once. Where lines end in CR LF, these have an end more each. */
+static size_t ends_room(size_t cells)
+{
+    return 1 + (cells > 2 * SPLIT_BYTES ? cells : 2 * SPLIT_BYTES) + SCAN_ENDS_MORE;
+}
+
 batch_cache *batch_cache_open(const batch_run *run, uint32_t results)
 {
     batch_cache *cache = calloc(1, sizeof *cache);
     if (cache == NULL)
         return NULL;
-    cache->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *cache->ends);
+    cache->ends = malloc(ends_room(run->header.count) * sizeof *cache->ends);
     if (cache->ends == NULL || !open_rows(cache, run, results) || !open_attributes(cache, run) ||
         !open_names(cache, run)) {
         batch_cache_close(cache);
         return NULL;
     }
     cache->ends[0] = UINT32_MAX; /* one byte before the first */
+    cache->split_bytes = SPLIT_BYTES;
+    cache->found_rows = 1;
     cache->has_alike = !run->options->summary && run->options->by_count == 0 && run->options->decimals < 0;
     return cache;
 }

@@ -39,7 +39,9 @@ typedef struct batch_cache {
     size_t owner_last;  /* ... to here */
     rodt_text_map *names;  /* what the names of JSON members mean */
     struct object_shapes *shapes; /* of JSON objects */
-    uint32_t *ends;        /* of the cells of a row; before them, the position before the row */
+    uint32_t *ends;        /* of the cells of rows; before them, the position before the first row */
+    uint32_t split_bytes;  /* most that are split at once, and most rows that are looked up at once: */
+    uint32_t found_rows;
     bool is_active;        /* in this chunk */
     bool has_alike;        /* rows whose strokes alone differ differ in the own texts alone */
     bool is_new_row;       /* the loop has looked up the row that comes next, in vain */

@@ -4,8 +4,8 @@
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
-ALWAYS_INLINE uint32_t split_quoted(const char *bytes, char separator, uint32_t most, uint32_t *ends,
-                                    scan_byte_finder *find, scan_parity *parity, scan_writer *write)
+ALWAYS_INLINE uint32_t split(const char *bytes, char separator, uint32_t most, uint32_t *ends,
+                             scan_byte_finder *find, scan_parity *parity, scan_writer *write)
 {
     quote_state state = QUOTES_BEFORE_RECORD;
     uint32_t count = 0;
@@ -21,6 +21,14 @@ ALWAYS_INLINE uint32_t split_quoted(const char *bytes, char separator, uint32_t 
             return (found.delimiters & of.newline) != 0 && count <= most ? count : 0;
     }
     return 0;
+}
+
+uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t count, uint32_t cells)
+{
+    uint32_t i = 0;
+    while (i < count && (bytes[ends[i]] == '\n') == ((i + 1) % cells == 0))
+        i++;
+    return i / cells;
 }
 
 /* --- Buffers ------------------------------------------------------------------------------------------- */
@@ -112,9 +120,9 @@ ALWAYS_INLINE size_t find_prefix(const char *bytes, size_t size, char separator,
 
 /* --- Variants ------------------------------------------------------------------------------------------ */
 
-static uint32_t split_quoted_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+static uint32_t split_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return split_quoted(bytes, separator, most, ends, scan_bytes_8, scan_parity_shifts, scan_write);
+    return split(bytes, separator, most, ends, scan_bytes_8, scan_parity_shifts, scan_write);
 }
 
 static size_t find_prefix_8(const char *bytes, size_t size, char separator, size_t cells_max)
@@ -134,9 +142,9 @@ bool scan_has_avx2(void)
            PROCESSOR_HAS("sse4.2");
 }
 
-static uint32_t split_quoted_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+static uint32_t split_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return split_quoted(bytes, separator, most, ends, scan_bytes_16, scan_parity_shifts, scan_write);
+    return split(bytes, separator, most, ends, scan_bytes_16, scan_parity_shifts, scan_write);
 }
 
 static size_t find_prefix_16(const char *bytes, size_t size, char separator, size_t cells_max)
@@ -144,9 +152,9 @@ static size_t find_prefix_16(const char *bytes, size_t size, char separator, siz
     return find_prefix(bytes, size, separator, cells_max, scan_bytes_16, scan_parity_shifts);
 }
 
-SCAN_AVX2 static uint32_t split_quoted_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+SCAN_AVX2 static uint32_t split_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return split_quoted(bytes, separator, most, ends, scan_bytes_32, scan_parity_product, scan_write_8);
+    return split(bytes, separator, most, ends, scan_bytes_32, scan_parity_product, scan_write_group);
 }
 
 SCAN_AVX2 static size_t find_prefix_32(const char *bytes, size_t size, char separator, size_t cells_max)
@@ -158,9 +166,9 @@ SCAN_AVX2 static size_t find_prefix_32(const char *bytes, size_t size, char sepa
 
 bool csv_index_get_variant(size_t number, csv_index_variant *out)
 {
-    static const csv_index_variant variants[] = {{split_quoted_8, find_prefix_8},
+    static const csv_index_variant variants[] = {{split_8, find_prefix_8},
 #ifdef SCAN_X86
-                                                 {split_quoted_16, find_prefix_16}, {split_quoted_32, find_prefix_32}
+                                                 {split_16, find_prefix_16}, {split_32, find_prefix_32}
 #endif
     };
     if (number >= sizeof variants / sizeof *variants)
@@ -175,10 +183,10 @@ bool csv_index_get_variant(size_t number, csv_index_variant *out)
 
 #ifdef SCAN_X86
 
-uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+uint32_t split_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return scan_has_avx2() ? split_quoted_32(bytes, separator, most, ends)
-                           : split_quoted_16(bytes, separator, most, ends);
+    return scan_has_avx2() ? split_32(bytes, separator, most, ends)
+                           : split_16(bytes, separator, most, ends);
 }
 
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max)
@@ -189,9 +197,9 @@ size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_
 
 #else
 
-uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+uint32_t split_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return split_quoted_8(bytes, separator, most, ends);
+    return split_8(bytes, separator, most, ends);
 }
 
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max)

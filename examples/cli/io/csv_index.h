@@ -21,7 +21,8 @@
 /* Bytes of a block. As many bytes after the end of a row or a buffer must be readable, and room for so many more cell
  * ends than a row may have is needed. */
 #define SCAN_STEP 64u
-#define SCAN_ENDS_MORE (SCAN_STEP + 8u)
+#define SCAN_GROUP 12u
+#define SCAN_ENDS_MORE (SCAN_STEP + SCAN_GROUP)
 
 /* Delimiters of a block, the first byte as the lowest bit. */
 typedef struct delimiter_masks {
@@ -35,34 +36,67 @@ typedef delimiter_masks scan_finder(const char *bytes, char separator);
 /* Writes down the positions of bits, counted from `base`, and returns how many they are. */
 typedef uint32_t scan_writer(uint64_t bits, uint32_t base, uint32_t *positions);
 
-/* Splits a row that has quotes, or whose blocks have some (csv_index.c); otherwise as split_row. */
-uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
-
 /* Writes down where the cells of a row end, the last one at its line feed, and returns how many they are. 0: the
  * row is for csv_next, because its quotes are bad, a line ends within them, there is a zero byte, or it has more
  * than `most` cells. A line feed must follow. */
-ALWAYS_INLINE uint32_t split_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
-                                 scan_writer *write)
-{
-    delimiter_masks found = find(bytes, separator);
-    uint64_t row = found.newline ^ (found.newline - 1); /* up to the first line feed; all, if there is none */
-    uint32_t count = write((found.separator | found.newline) & row, 0, ends);
-    uint64_t special = found.special;
-    for (uint32_t at = SCAN_STEP; found.newline == 0 && count <= most; at += SCAN_STEP) {
-        found = find(bytes + at, separator);
-        row = found.newline ^ (found.newline - 1);
-        count += write((found.separator | found.newline) & row, at, ends + count);
-        special |= found.special;
-    }
-    if (special != 0)
-        return split_quoted_row(bytes, separator, most, ends);
-    return count <= most ? count : 0;
-}
+uint32_t split_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
 
 /* Size of the complete records at the start of a buffer, up to the first that csv_next might read otherwise: one
  * with a bad quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. A
  * buffer of `cells_max` bytes or more may be left earlier, but only at the end of a record. */
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max);
+
+/* --- Rows without quotes ------------------------------------------------------------------------------- */
+
+/* Bytes that are split at once; there is room for as many cell ends and SCAN_ENDS_MORE. */
+#ifndef SPLIT_BYTES /* a test makes it small */
+#define SPLIT_BYTES 8192u
+#endif
+
+/* How many rows of so many cells come before the first that has fewer or more. */
+uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t count, uint32_t cells);
+
+ALWAYS_INLINE uint32_t scan_count_bits(uint64_t bits)
+{
+#if defined(__GNUC__)
+    return (uint32_t)__builtin_popcountll(bits);
+#else
+    uint32_t count = 0;
+    for (; bits != 0; bits &= bits - 1)
+        count++;
+    return count;
+#endif
+}
+
+/* True if each of these rows has its line feed after its last cell. */
+ALWAYS_INLINE bool end_in_lines(const char *bytes, const uint32_t *ends, uint32_t cells, uint32_t rows)
+{
+    bool good = true;
+    for (uint32_t i = 1; i <= rows; i++)
+        good &= bytes[ends[(size_t)i * cells - 1]] == '\n';
+    return good;
+}
+
+/* Writes down the ends of the rows at the start that have `cells` cells each, counted from the first byte. Blocks are
+ * taken one after the other wherever rows end, since no processor predicts how long a row is. Returns the number of
+ * rows. 0: the next row has other cells, a quote or a zero byte in its blocks, or does not fit. */
+ALWAYS_INLINE uint32_t split_rows(const char *bytes, size_t size, char separator, uint32_t cells, uint32_t *ends,
+                                  scan_finder *find, scan_writer *write)
+{
+    const uint32_t blocks = (uint32_t)(size < SPLIT_BYTES ? size : SPLIT_BYTES) / SCAN_STEP;
+    uint32_t count = 0;
+    uint32_t lines = 0;
+    for (uint32_t i = 0; i < blocks; i++) {
+        const delimiter_masks found = find(bytes + (size_t)i * SCAN_STEP, separator);
+        if (found.special != 0)
+            break;
+        count += write(found.separator | found.newline, i * SCAN_STEP, ends + count);
+        lines += scan_count_bits(found.newline);
+    }
+    const uint32_t rows = count / cells;
+    return lines == rows && end_in_lines(bytes, ends, cells, rows) ? rows
+                                                                   : csv_rows_of_width(bytes, ends, count, cells);
+}
 
 /* --- Quotes -------------------------------------------------------------------------------------------- */
 
@@ -294,17 +328,17 @@ SCAN_AVX2 ALWAYS_INLINE uint64_t scan_parity_product(uint64_t bits)
     return (uint64_t)_mm_cvtsi128_si64(product);
 }
 
-/* Eight positions are written whether they are set or not, and then counted: rows of one file have the same number of
+/* So many positions are written whether they are set or not, and then counted: rows of one file have the same number of
  * cells, so the loop nearly always has the same length and is not mispredicted. */
-SCAN_AVX2 ALWAYS_INLINE uint32_t scan_write_8(uint64_t bits, uint32_t base, uint32_t *positions)
+SCAN_AVX2 ALWAYS_INLINE uint32_t scan_write_group(uint64_t bits, uint32_t base, uint32_t *positions)
 {
     uint32_t count = (uint32_t)__builtin_popcountll(bits);
     do {
-        for (unsigned i = 0; i < 8; i++) {
+        for (unsigned i = 0; i < SCAN_GROUP; i++) {
             positions[i] = base + (uint32_t)_tzcnt_u64(bits);
             bits &= bits - 1;
         }
-        positions += 8;
+        positions += SCAN_GROUP;
     } while (bits != 0);
     return count;
 }
@@ -316,7 +350,7 @@ typedef uint32_t row_splitter(const char *bytes, char separator, uint32_t most, 
 typedef size_t prefix_finder(const char *bytes, size_t size, char separator, size_t cells_max);
 
 typedef struct csv_index_variant {
-    row_splitter *split_quoted_row;
+    row_splitter *split_row;
     prefix_finder *complete_prefix;
 } csv_index_variant;
 
