@@ -660,17 +660,22 @@ static bool has_many_new(const rodt_row_cache *cache)
            (cache->found_alike > ROWS_TO_TELL && cache->found_alike * 2 > cache->found);
 }
 
+/* Rows are counted on until there are enough of them: a chunk may have few. */
 bool rodt_row_cache_begin_chunk(rodt_row_cache *cache)
 {
-    if (cache->backoff_left > 0) {
+    const bool backs_off = cache->backoff_left > 0;
+    const bool has_new = !backs_off && has_many_new(cache);
+    const bool has_known = !backs_off && cache->found > ROWS_TO_TELL;
+    if (backs_off) {
         cache->backoff_left--;
-    } else if (has_many_new(cache)) {
+    } else if (has_new) {
         cache->backoff_left = cache->backoff_next;
         cache->backoff_next *= cache->backoff_next < BACKOFF_MOST ? 2 : 1;
-    } else if (cache->found > ROWS_TO_TELL) {
+    } else if (has_known) {
         cache->backoff_next = BACKOFF_FIRST;
     }
-    cache->found = cache->read = cache->found_alike = 0;
+    if (backs_off || has_new || has_known)
+        cache->found = cache->read = cache->found_alike = 0;
     cache->is_active = cache->backoff_left == 0;
     return cache->is_active;
 }

@@ -46,6 +46,11 @@ void object_shape_end(object_shape *shape, const char *after, size_t size)
 {
     if (!add_text(shape, after, size))
         shape->members = 0;
+    shape->absent_count = 0;
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        if (memchr(shape->cell, field, shape->members) == NULL)
+            shape->absent[shape->absent_count++] = (unsigned char)field;
+    }
 }
 
 /* --- Reading ------------------------------------------------------------------------------------------- */
@@ -99,7 +104,8 @@ shape_match object_shape_read(const object_shape *shape, const char *at, const c
                               rodt_text_span cells[RODT_FIELD_ROOM], const char **close)
 {
     const shape_text *text = shape->text;
-    memset(cells, 0, RODT_READING_FIELDS * sizeof *cells);
+    for (uint32_t i = 0; i < shape->absent_count; i++)
+        cells[shape->absent[i]] = (rodt_text_span){NULL, 0};
     for (uint32_t i = 0; i < shape->members; i++, text++) {
         if (!is_text(shape, text, at, end))
             return SHAPE_OTHER;

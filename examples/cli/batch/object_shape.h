@@ -33,6 +33,8 @@ typedef struct object_shape {
     bool has_numbers; /* the value of a field may be a number */
     shape_text text[SHAPE_MEMBERS_MOST + 1];
     unsigned char cell[SHAPE_MEMBERS_MOST]; /* of the field that the value is of; SHAPE_UNUSED */
+    unsigned char absent[RODT_READING_FIELDS]; /* fields that no value is of */
+    uint32_t absent_count;
     char bytes[SHAPE_BYTES_MOST];
 } object_shape;
 

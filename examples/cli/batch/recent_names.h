@@ -13,11 +13,12 @@
 /* The day, the size and the bytes of most names: all that is compared. */
 #define NAME_HEAD 24u
 
-/* The cells of a row that name its vehicle, and its day. All zero bytes but for what is set. */
+/* The cells of a row that name its vehicle, and its day. Zero bytes follow the bytes, to the end of the head and of a
+ * word. */
 typedef struct row_name {
     rodt_date day; /* as in inspection_key */
     uint8_t size;  /* of the bytes */
-    char bytes[SHORT_NAME + NAME_CELLS_MAX]; /* all cells, and of several their sizes */
+    char bytes[SHORT_NAME + NAME_CELLS_MAX + sizeof(uint64_t)]; /* all cells, and of several their sizes */
     uint16_t cell_size[NAME_CELLS_MAX];
     uint64_t hash;
 } row_name;

@@ -333,7 +333,8 @@ static group_status wait_next(vehicle_groups *groups, const group_brake *brake, 
 static bool copy_name(const name_cell *name, size_t cells, row_name *to)
 {
     size_t size = 0;
-    *to = (row_name){.size = 0};
+    memset(to, 0, NAME_HEAD);
+    memset(to->cell_size, 0, sizeof to->cell_size);
     for (size_t i = 0; i < cells; i++) {
         const size_t taken = taken_size(&name[i]);
         if (taken > SHORT_NAME - size)
@@ -344,6 +345,7 @@ static bool copy_name(const name_cell *name, size_t cells, row_name *to)
     }
     for (size_t i = 0; i < cells && cells > 1; i++)
         to->bytes[size++] = (char)to->cell_size[i];
+    memset(to->bytes + size, 0, sizeof to->hash);
     to->size = (uint8_t)size;
     return true;
 }
