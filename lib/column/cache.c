@@ -233,6 +233,8 @@ static bool make_room(result_cache *cache, uint32_t room)
         return false;
     if (cache->results != NULL)
         memcpy(results, cache->results, (cache->used + 1) * cache->width);
+    else
+        ((cached_result *)(void *)results)->bits = KEY_NONE;
     free_lines(cache->results);
     cache->results = results;
     cache->room = room;
@@ -248,12 +250,7 @@ static size_t width_of(size_t bytes)
 bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
 {
     *cache = (result_cache){.most = most, .hash = rodti_cache_hash(), .width = width_of(bytes)};
-    if (!make_slots(cache, RESULTS_FIRST_BITS) || !make_room(cache, most < RESULTS_FIRST ? most : RESULTS_FIRST)) {
-        rodti_result_cache_close(cache);
-        return false;
-    }
-    result_at(cache, 0)->bits = KEY_NONE;
-    return true;
+    return make_slots(cache, RESULTS_FIRST_BITS) && make_room(cache, most < RESULTS_FIRST ? most : RESULTS_FIRST);
 }
 
 void rodti_result_cache_close(result_cache *cache)
@@ -275,11 +272,9 @@ static uint32_t *first_slot(const result_cache *cache, row_key key)
 cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key)
 {
     const uint32_t *slot = first_slot(cache, key);
-    for (size_t i = 0; i < CACHE_PROBES && slot[i] != 0; i++) {
-        cached_result *result = result_at(cache, slot[i]);
-        if (result_has_key(result, key))
-            return result;
-    }
+    for (size_t i = 0; i < CACHE_PROBES; i++)
+        if (result_has_key(result_at(cache, slot[i]), key))
+            return result_at(cache, slot[i]);
     return NULL;
 }
 

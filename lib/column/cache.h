@@ -203,7 +203,8 @@ typedef struct result_cache {
 
 #define CACHE_LINE 64u
 
-/* So many bytes belong to the user of a result, of which there are at most so many. False: no memory. */
+/* So many bytes belong to the user of a result, and there are at most so many results. False: no memory. Close it in
+ * either case. */
 bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most);
 void rodti_result_cache_close(result_cache *cache);
 

@@ -223,6 +223,7 @@ class Kinds(Same):
         header, row, good = b"30,released,applied,x\n", b"30,released,applied,y\n", b"30,2,4,x\n"
         out = self.same("--column", "chamber=30", data=header + (row + good) * 4 + (header + row) * 3).stdout
         self.assertEqual(out.count(b"x,,,,,\n"), 3)
+        self.same("--column", "chamber=30", "--by", "x", data=header + (row + good) * 9 + (header + row) * 3)
 
     def test_long_texts(self):
         """Texts of every length around those that are kept in another way, or not at all."""
@@ -313,6 +314,19 @@ class Lines(Same):
             self.same(data=data.replace(b"\n", end))
             self.same(data=data.replace(b"\n", end)[:-len(end)])
         self.same(data=b"\xef\xbb\xbf" + HEADER + self.GOOD.replace(b"\n", b"\r\n") + self.GOOD * 3)
+
+    def test_line_ends_of_both_kinds(self):
+        """The last cell is a reading or a name, and lines end in one way or the other: mostly, or one after the other."""
+        chance = random.Random(4)
+        for columns in ("chamber,released,unit_no,applied", "chamber,released,applied,unit_no"):
+            for often in (0, 1, 50, 99, 100):
+                lines = [columns]
+                for i in range(400):
+                    cells = {"chamber": "30", "released": "2", "unit_no": f"T {i // 3 % 5}", "applied": f"{4 + i % 3}"}
+                    lines.append(",".join(cells[name] for name in columns.split(",")))
+                data = b"".join(line.encode() + (b"\r\n" if chance.randrange(100) < often else b"\n") for line in lines)
+                self.same(data=data, jobs=[1, 2])
+                self.same("--by", "unit_no", data=data, jobs=[1])
 
     def test_quotes(self):
         unusual = [b'"T ""1""",2024-06-05,"30",,"2 1/8","4",95\n', b'"T\n1",2024-06-05,30,,2,4,95\n', b'T"1,2024-06-05,30,,2,4,95\n',

@@ -457,6 +457,7 @@ static void test_results_grow(void **state)
             assert_int_equal(found->hits, 1);
             assert_ptr_equal(result_at(&results, results.hit_lines[i]), found);
         }
+        result_cache_count(&results, rodti_result_cache_probe(&results, (row_key){0, 1})); /* writes one line more */
         rodti_result_cache_close(&results);
     }
 }

@@ -560,6 +560,85 @@ static void test_rows_are_counted(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* More rows than are looked up together, of which no more are looked up than are asked for. */
+static void test_many_rows_together(void **unused)
+{
+    (void)unused;
+    enum { ROWS_THERE = 100 };
+    char lines[ROWS_THERE * 7 + RODT_ROW_PAD] = "";
+    uint32_t ends[ROWS_THERE * 3 + 1] = {UINT32_MAX};
+    void *found[ROWS_THERE];
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    for (uint32_t i = 0; i < ROWS_THERE; i++) {
+        memcpy(lines + (size_t)i * 7, "30,1,2\n", 7);
+        memcpy(ends + 1 + (size_t)i * 3, (uint32_t[]){i * 7 + 2, i * 7 + 4, i * 7 + 6}, 3 * sizeof *ends);
+    }
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "2");
+    assert_false(met(&row, 77));
+    for (size_t rows = 0; rows <= ROWS_THERE; rows++) {
+        memset(found, 0, sizeof found);
+        assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends, 3, rows, found), rows);
+        for (size_t i = 0; i < ROWS_THERE; i++)
+            assert_int_equal(found[i] != NULL && *(uint32_t *)found[i] == 77, i < rows);
+    }
+    rodt_row_cache_free(cache);
+}
+
+/* Cells by themselves: one that is not there has no size, and what is not known is not kept for the row before it. */
+static void test_cells_by_themselves(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_length own[2];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "1", "");
+    row.cells[RODT_FIELD_APPLIED] = (rodt_text_span){NULL, 7};
+    row.text.applied = NULL;
+    assert_false(met(&row, 6));
+    assert_int_equal(*(uint32_t *)rodt_row_cache_find_cells(cache, row.cells), 6);
+    row = row_of(cache, "30", "1", "2");
+    assert_null(rodt_row_cache_read(cache, row.cells, &row.text));
+    row.cells[RODT_FIELD_CHAMBER] = (rodt_text_span){"some chamber", 12};
+    assert_null(rodt_row_cache_find_alike_cells(cache, row.cells, &own[0], &own[1]));
+    assert_null(rodt_row_cache_keep(cache));
+    assert_null(rodt_row_cache_keep_alike(cache, &row.text));
+    rodt_row_cache_free(cache);
+}
+
+/* The unit is known before the first reading, also where no other column stands between them. */
+static void test_readings_after_the_unit(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_length own[2];
+    rodt_row_cache *cache;
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
+    column[RODT_FIELD_UNIT] = 0;
+    column[RODT_FIELD_RELEASED] = 1;
+    column[RODT_FIELD_APPLIED] = 2;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30", "50", "90");
+    row.cells[RODT_FIELD_UNIT] = (rodt_text_span){"mm", 2};
+    row.text.unit = "mm";
+    assert_false(met(&row, 5));
+    assert_non_null(rodt_row_cache_keep_alike(cache, &row.text));
+    row.cells[RODT_FIELD_RELEASED] = (rodt_text_span){"50.8", 4};
+    row.cells[RODT_FIELD_APPLIED] = (rodt_text_span){"88.9", 4};
+    assert_non_null(rodt_row_cache_find_alike_cells(cache, row.cells, &own[0], &own[1]));
+    assert_memory_equal(&own[0], (&(rodt_length){3, 2}), sizeof *own);
+    rodt_row_cache_free(cache);
+}
+
 /* A reading that no cell has is missing, whatever the texts of the row say. */
 static void test_a_text_without_a_cell(void **unused)
 {
@@ -752,7 +831,7 @@ static void test_how_long_to_back_off(void **unused)
     static const struct {
         unsigned fresh, known, skipped;
     } cases[] = {{1001, 0, 4},  {1001, 0, 8},   {1001, 0, 16}, {1001, 0, 32}, {1001, 0, 64}, {1001, 0, 64}, {1000, 0, 0}, {1, 0, 64},
-                 {0, 1000, 0},  {0, 1, 0},      {1001, 0, 4},  {900, 300, 0}, {3, 0, 0},     {1, 0, 8},     {0, 0, 0}};
+                 {0, 1000, 0},  {3004, 0, 64},  {0, 1000, 0},  {0, 1, 0},      {1001, 0, 4},  {900, 300, 0}, {3, 0, 0},     {1, 0, 8},     {0, 0, 0}};
     size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
@@ -774,6 +853,9 @@ static void test_when_alike_rows_back_off(void **unused)
     static const struct {
         unsigned alike, known, skipped;
     } cases[] = {{1000, 0, 0}, {1, 0, 4}, {1001, 2001, 8}, {1001, 2002, 0}, {1001, 0, 4}};
+    static const char line[] = "30,1,2.5                                ";
+    static const uint32_t ends[] = {UINT32_MAX, 2, 4, 8};
+    void *found;
     size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     rodt_length own[2];
@@ -795,8 +877,11 @@ static void test_when_alike_rows_back_off(void **unused)
         for (unsigned k = 0; k < cases[i].known; k++)
             assert_non_null(rodt_row_cache_find_cells(cache, row.cells));
         assert_true(rodt_row_cache_flush(cache, add_rows, &sum));
-        for (; !rodt_row_cache_begin_chunk(cache); skipped++)
+        for (; !rodt_row_cache_begin_chunk(cache); skipped++) {
             assert_null(rodt_row_cache_find_cells(cache, row.cells));
+            assert_int_equal(rodt_row_cache_find_rows(cache, line, ends, 3, 1, &found), 0);
+        }
+        assert_int_equal(rodt_row_cache_find_rows(cache, line, ends, 3, 1, &found), 1);
         assert_int_equal(skipped, cases[i].skipped);
     }
     rodt_row_cache_free(cache);
@@ -1027,7 +1112,8 @@ int main(void)
                                        cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
                                        cmocka_unit_test(test_random_rows), cmocka_unit_test(test_alike),
                                        cmocka_unit_test(test_when_alike_rows_back_off), cmocka_unit_test(test_backoff),
-                                       cmocka_unit_test(test_rows_are_counted), cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
+                                       cmocka_unit_test(test_rows_are_counted), cmocka_unit_test(test_many_rows_together),
+        cmocka_unit_test(test_cells_by_themselves), cmocka_unit_test(test_readings_after_the_unit), cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
                                        cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts)};

@@ -42,7 +42,8 @@ typedef struct row {
     uint32_t line_end_size;
 } row;
 
-/* Where lines end in CR LF, the end of the last cell is not where the next row begins, so it has a place of its own. */
+/* Where lines end in CR LF, the end of the last cell is not where the next row begins, so it has a place of its own. A
+ * line that ends otherwise than the first has the CR in its last cell; if that matters, the reference path takes it. */
 static void part_line_ends(row_block *rows)
 {
     const uint32_t cells = rows->cells;
@@ -66,14 +67,6 @@ ALWAYS_INLINE row make_row(const row_block *rows, uint32_t number)
     const uint32_t carriage_return = rows->bytes[newline - 1] == '\r';
     return (row){.bytes = rows->bytes, .ends = ends, .start = rows->bytes + start,
                  .size = newline - carriage_return - start, .line_end_size = 1 + carriage_return};
-}
-
-/* Takes the line end off the last cell of a row, or gives it back: one line among others may end in CR LF. */
-ALWAYS_INLINE void move_last_end(const row_block *rows, uint32_t number, const row *of, bool taken_off)
-{
-    const uint32_t end = (uint32_t)(of->start - of->bytes) + of->size;
-    if (of->line_end_size == 2 && rows->stride == rows->cells)
-        rows->ends[(size_t)(number + 1) * rows->stride] = end + !taken_off;
 }
 
 /* A header line may come again. */
@@ -117,11 +110,9 @@ static bool write_alike(batch_chunk *chunk, const row *of)
 static bool write_new(batch_chunk *chunk, const row_block *rows, uint32_t number)
 {
     const row next = make_row(rows, number);
-    move_last_end(rows, number, &next, true);
     const bool passed = is_header(&chunk->run->header, &next) ||
                         !output_room(&chunk->out, next.size + ALIKE_ROOM + 2 * STEP);
     chunk->cache->is_new_row = !passed && !write_alike(chunk, &next);
-    move_last_end(rows, number, &next, false);
     return !passed && !chunk->cache->is_new_row;
 }
 
@@ -220,9 +211,7 @@ ALWAYS_INLINE uint32_t count_some(batch_chunk *chunk, const row_block *rows, uin
         const row next = make_row(rows, from + done);
         if (is_header(&chunk->run->header, &next))
             break;
-        move_last_end(rows, from + done, &next, true);
         counted = count_row(chunk, &next, &(known_brake){positions[done], found[done]}, before);
-        move_last_end(rows, from + done, &next, false);
         done += counted;
     }
     cache->is_new_row = done == known && known < count;
