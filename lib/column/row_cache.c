@@ -213,13 +213,13 @@ INLINE size_t find_some_rows(const rodt_row_cache *cache, const char *row, const
 INLINE size_t find_rows(const rodt_row_cache *cache, const char *row, const uint32_t *ends, size_t stride, size_t rows,
                         void **found, cache_hasher *hash)
 {
-    for (size_t at = 0; at < rows; at += ROWS_AT_ONCE) {
-        const size_t some = rows - at < ROWS_AT_ONCE ? rows - at : ROWS_AT_ONCE;
-        const size_t known = find_some_rows(cache, row, ends + at * stride, stride, some, found + at, hash);
-        if (known < some)
-            return at + known;
+    size_t known = 0;
+    size_t some = ROWS_AT_ONCE;
+    for (size_t at = 0; at < rows && known == at; at += some) {
+        some = rows - at < some ? rows - at : some;
+        known += find_some_rows(cache, row, ends + at * stride, stride, some, found + at, hash);
     }
-    return rows;
+    return known;
 }
 
 INLINE void *find_cells(rodt_row_cache *cache, const rodt_text_span *cells, cache_hasher *hash)

@@ -242,7 +242,8 @@ static void test_rows_of_other_widths(void **unused)
         char bytes[2 * SCAN_STEP];
         uint32_t ends[SPLIT_BYTES + SCAN_ENDS_MORE];
         memset(bytes, 'x', sizeof bytes);
-        memcpy(bytes, cases[i].rows, strlen(cases[i].rows));
+        for (size_t k = 0; cases[i].rows[k] != '\0'; k++)
+            bytes[k] = cases[i].rows[k];
         assert_int_equal(split_rows_8(bytes, SCAN_STEP, ',', 3, ends), cases[i].count);
         assert_int_equal(split_rows_8(bytes, SCAN_STEP - 1, ',', 3, ends), 0); /* no whole block */
         check_rows_all(bytes, SCAN_STEP, 3);

@@ -565,6 +565,7 @@ static void test_many_rows_together(void **unused)
 {
     (void)unused;
     enum { ROWS_THERE = 100 };
+    static const char own_line[7] = {'3', '0', ',', '1', ',', '2', '\n'};
     char lines[ROWS_THERE * 7 + RODT_ROW_PAD] = "";
     uint32_t ends[ROWS_THERE * 3 + 1] = {UINT32_MAX};
     void *found[ROWS_THERE];
@@ -573,7 +574,7 @@ static void test_many_rows_together(void **unused)
     for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
         column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
     for (uint32_t i = 0; i < ROWS_THERE; i++) {
-        memcpy(lines + (size_t)i * 7, "30,1,2\n", 7);
+        memcpy(lines + (size_t)i * 7, own_line, sizeof own_line);
         memcpy(ends + 1 + (size_t)i * 3, (uint32_t[]){i * 7 + 2, i * 7 + 4, i * 7 + 6}, 3 * sizeof *ends);
     }
     assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
