@@ -110,6 +110,37 @@ static void check_row(row_splitter *split, const char *bytes, const csv_record *
     }
 }
 
+/* Rows that are split together: those at the start that are as wide as the first. */
+typedef struct split_together {
+    uint32_t ends[SPLIT_BYTES + SCAN_ENDS_MORE];
+    uint32_t cells;
+    uint32_t count;
+} split_together;
+
+static void split_first_rows(split_together *rows, const char *bytes, size_t size, char separator, uint32_t cells)
+{
+    rows->cells = cells;
+    rows->count = split_rows(bytes, size, separator, cells, rows->ends, scan_find_8, scan_write);
+#ifdef SCAN_X86
+    static split_together others;
+    others.count = split_rows(bytes, size, separator, cells, others.ends, scan_find_16, scan_write);
+    demand(others.count == rows->count);
+    demand(memcmp(others.ends, rows->ends, (size_t)rows->count * cells * sizeof *rows->ends) == 0);
+#endif
+}
+
+/* The row of this number, which begins at `at`. */
+static void check_together(const split_together *rows, uint32_t number, size_t at, const csv_record *record)
+{
+    if (number >= rows->count)
+        return;
+    demand(record->count == rows->cells && !record->bad_quotes && memchr(record->bytes, '"', record->size) == NULL);
+    for (uint32_t i = 0; i < rows->cells; i++) {
+        const size_t end = record->cells[i].end + (i + 1 == rows->cells ? record->line_end_size - 1 : 0);
+        demand(rows->ends[(size_t)number * rows->cells + i] == at + end);
+    }
+}
+
 /* `bytes` follow the first record, and zero bytes follow them. The complete records of a buffer that could hold a record
  * of too many cells may be told to end early. */
 static void check_index(csv_reader *reader, const csv_index_variant *variant, const char *bytes, size_t size)
@@ -117,9 +148,14 @@ static void check_index(csv_reader *reader, const csv_index_variant *variant, co
     csv_record record;
     size_t safe = variant->complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
     const bool exact = size < CSV_CELLS_MAX;
+    static split_together together;
+    uint32_t number = 0;
     size_t at = 0;
     demand(safe <= size);
     while (csv_next(reader, &record) == CSV_RECORD) {
+        if (number == 0)
+            split_first_rows(&together, bytes, size, reader->separator, (uint32_t)record.count);
+        check_together(&together, number++, at, &record);
         size_t end = at + record.size + record.line_end_size;
         bool complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n';
         demand(at >= safe ? at > safe || record.bad_quotes || !complete || !exact : end <= safe && !record.bad_quotes);

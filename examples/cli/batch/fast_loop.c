@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The fast path of `rodtravel batch`: each row is split, looked up in the cache and written before the next is
- * touched. A row that is new or unusual ends the loop: the reference path (csv_next, batch_write_record) takes it,
- * caches its result, and the loop goes on after it. The loop decides nothing.
+ * The fast path of `rodtravel batch`: some rows are split, looked up in the cache together and written one by one. A
+ * row that is new or unusual ends the loop: the reference path (csv_next, batch_write_record) takes it, caches its
+ * result, and the loop goes on after it. The loop decides nothing.
  *
  * It is compiled once for each kind of processor, with the splitting inline (io/csv_index.h). It copies in steps of a
  * known size, so it may read and write up to STEP - 1 bytes past the end of a cell or row; the asserts below say how
