@@ -640,6 +640,38 @@ static void test_readings_after_the_unit(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* Of more shapes than are kept few are refused, and the others are as good as before. */
+static void test_more_shapes_than_are_kept(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_length own[2];
+    unsigned refused = 0;
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i <= RODT_FIELD_MARKED_LIMIT ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 1u << 16, &cache),
+                     RODT_OK);
+    for (unsigned i = 0; i < 12000; i++) {
+        char rated[8], limit[8];
+        judged_row row = row_of(cache, "30", "1", "2");
+        snprintf(rated, sizeof rated, "%u.%02u", 1 + i % 200 / 100, i % 100);
+        snprintf(limit, sizeof limit, "%u.%02u", 1 + i / 200 / 50, i / 200 % 50);
+        row.cells[RODT_FIELD_RATED_STROKE] = (rodt_text_span){row.text.rated_stroke = rated, 4};
+        row.cells[RODT_FIELD_MARKED_LIMIT] = (rodt_text_span){row.text.marked_limit = limit, 4};
+        assert_null(rodt_row_cache_read(cache, row.cells, &row.text));
+        uint32_t *bytes = rodt_row_cache_keep_alike(cache, &row.text);
+        refused += bytes == NULL;
+        assert_true(i >= 4096 || bytes != NULL);
+        if (bytes != NULL)
+            *bytes = i;
+        const uint32_t *found = rodt_row_cache_find_alike_cells(cache, row.cells, &own[0], &own[1]);
+        assert_true(bytes == NULL ? found == NULL : *found == i);
+    }
+    assert_in_range(refused, 1, 120);
+    rodt_row_cache_free(cache);
+}
+
 /* A reading that no cell has is missing, whatever the texts of the row say. */
 static void test_a_text_without_a_cell(void **unused)
 {
@@ -1113,7 +1145,7 @@ int main(void)
                                        cmocka_unit_test(test_refused), cmocka_unit_test(test_how_long_to_back_off),
                                        cmocka_unit_test(test_random_rows), cmocka_unit_test(test_alike),
                                        cmocka_unit_test(test_when_alike_rows_back_off), cmocka_unit_test(test_backoff),
-                                       cmocka_unit_test(test_rows_are_counted), cmocka_unit_test(test_many_rows_together),
+                                       cmocka_unit_test(test_rows_are_counted), cmocka_unit_test(test_many_rows_together), cmocka_unit_test(test_more_shapes_than_are_kept),
         cmocka_unit_test(test_cells_by_themselves), cmocka_unit_test(test_readings_after_the_unit), cmocka_unit_test(test_long_cells), cmocka_unit_test(test_a_text_without_a_cell),
                                        cmocka_unit_test(test_marks_and_nothing),
                                        cmocka_unit_test(test_when_to_back_off),

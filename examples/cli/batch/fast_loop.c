@@ -201,7 +201,7 @@ ALWAYS_INLINE uint32_t count_some(batch_chunk *chunk, const row_block *rows, uin
 {
     batch_cache *cache = chunk->cache;
     void *found[ROWS_FOUND];
-    uint32_t positions[ROWS_FOUND];
+    uint32_t positions[ROWS_FOUND] = {0};
     uint32_t done = 0;
     bool counted = true;
     count = find_positions(chunk, rows, from, count, positions);

@@ -23,10 +23,10 @@ ALWAYS_INLINE uint32_t split(const char *bytes, char separator, uint32_t most, u
     return 0;
 }
 
-uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t count, uint32_t cells)
+uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t cells)
 {
     uint32_t i = 0;
-    while (i < count && (bytes[ends[i]] == '\n') == ((i + 1) % cells == 0))
+    while ((bytes[ends[i]] == '\n') == ((i + 1) % cells == 0))
         i++;
     return i / cells;
 }

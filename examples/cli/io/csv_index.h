@@ -53,8 +53,8 @@ size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_
 #define SPLIT_BYTES 8192u
 #endif
 
-/* How many rows of so many cells come before the first that has fewer or more. */
-uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t count, uint32_t cells);
+/* How many rows of so many cells come before the first that has fewer or more, which there must be. */
+uint32_t csv_rows_of_width(const char *bytes, const uint32_t *ends, uint32_t cells);
 
 ALWAYS_INLINE uint32_t scan_count_bits(uint64_t bits)
 {
@@ -94,8 +94,7 @@ ALWAYS_INLINE uint32_t split_rows(const char *bytes, size_t size, char separator
         lines += scan_count_bits(found.newline);
     }
     const uint32_t rows = count / cells;
-    return lines == rows && end_in_lines(bytes, ends, cells, rows) ? rows
-                                                                   : csv_rows_of_width(bytes, ends, count, cells);
+    return lines == rows && end_in_lines(bytes, ends, cells, rows) ? rows : csv_rows_of_width(bytes, ends, cells);
 }
 
 /* --- Quotes -------------------------------------------------------------------------------------------- */
