@@ -68,7 +68,9 @@ RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const
  * As rodt_row_cache_find, for rows that follow each other, which is faster than one by one. Stops at the first row that
  * is not known, and counts none; rodt_row_cache_count does.
  *
+ * row     from which all ends are counted
  * ends    of the first row; those of row k are at ends + k * stride
+ * rows    how many are looked up, if each is known
  * found   gets the caller's bytes of each row that was found, valid until the next keep
  *
  * Returns how many rows were found.

@@ -466,6 +466,16 @@ typedef struct judged_row {
     rodt_text_span cells[RODT_FIELD_ROOM];
 } judged_row;
 
+/* A cache of numbers for rows whose cells are the first fields. */
+static void open_cache(size_t fields, uint32_t results, rodt_row_cache **cache)
+{
+    size_t column[RODT_FIELD_ROOM];
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < fields ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, results, cache),
+                     RODT_OK);
+}
+
 /* True if the row was cached already. Its result is the number. */
 static bool met(judged_row *row, uint32_t number)
 {
@@ -503,12 +513,8 @@ static void test_long_cells(void **unused)
     (void)unused;
     static const char line[] = "30 long stroke chamber,2 1/8 inches measured,4 1/8,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,";
     static const uint32_t ends[] = {UINT32_MAX, 22, 44, 50};
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 64, &cache);
     judged_row row = row_of(cache, "30 long stroke chamber", "2 1/8 inches measured", "4 1/8");
     assert_null(rodt_row_cache_find(cache, line, ends));
     assert_null(rodt_row_cache_find_cells(cache, row.cells));
@@ -531,14 +537,10 @@ static void test_rows_are_counted(void **unused)
     static const char lines[] = "30,1,2,30,1,2,24,1,2,30,1,2,                                  ";
     static const uint32_t ends[] = {UINT32_MAX, 2, 4, 6, 6, 9, 11, 13, 13, 16, 18, 20, 20, 23, 25, 27};
     static const size_t starts[] = {0, 1, 3};
-    size_t column[RODT_FIELD_ROOM];
     void *found[4] = {NULL};
     uint64_t rows = 0;
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 64, &cache);
     judged_row row = row_of(cache, "30", "1", "2");
     assert_int_equal(rodt_row_cache_find_rows(cache, lines, ends, 4, 4, found), 0);
     assert_false(met(&row, 77));
@@ -569,16 +571,12 @@ static void test_many_rows_together(void **unused)
     char lines[ROWS_THERE * 7 + RODT_ROW_PAD] = "";
     uint32_t ends[ROWS_THERE * 3 + 1] = {UINT32_MAX};
     void *found[ROWS_THERE];
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
     for (uint32_t i = 0; i < ROWS_THERE; i++) {
         memcpy(lines + (size_t)i * 7, own_line, sizeof own_line);
         memcpy(ends + 1 + (size_t)i * 3, (uint32_t[]){i * 7 + 2, i * 7 + 4, i * 7 + 6}, 3 * sizeof *ends);
     }
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 64, &cache);
     judged_row row = row_of(cache, "30", "1", "2");
     assert_false(met(&row, 77));
     for (size_t rows = 0; rows <= ROWS_THERE; rows++) {
@@ -594,13 +592,9 @@ static void test_many_rows_together(void **unused)
 static void test_cells_by_themselves(void **unused)
 {
     (void)unused;
-    size_t column[RODT_FIELD_ROOM];
     rodt_length own[2];
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 64, &cache);
     judged_row row = row_of(cache, "30", "1", "");
     row.cells[RODT_FIELD_APPLIED] = (rodt_text_span){NULL, 7};
     row.text.applied = NULL;
@@ -644,14 +638,10 @@ static void test_readings_after_the_unit(void **unused)
 static void test_more_shapes_than_are_kept(void **unused)
 {
     (void)unused;
-    size_t column[RODT_FIELD_ROOM];
     rodt_length own[2];
     unsigned refused = 0;
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i <= RODT_FIELD_MARKED_LIMIT ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 1u << 16, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_MARKED_LIMIT + 1, 1u << 16, &cache);
     for (unsigned i = 0; i < 12000; i++) {
         char rated[8], limit[8];
         judged_row row = row_of(cache, "30", "1", "2");
@@ -676,12 +666,8 @@ static void test_more_shapes_than_are_kept(void **unused)
 static void test_a_text_without_a_cell(void **unused)
 {
     (void)unused;
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 64, &cache);
     judged_row row = row_of(cache, "30", "1", "3"), other = row;
     row.cells[RODT_FIELD_RELEASED].text = NULL;
     assert_false(met(&row, 77));
@@ -800,15 +786,11 @@ static void test_marks_and_nothing(void **unused)
 static void test_when_to_back_off(void **unused)
 {
     (void)unused;
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     char text[16];
     uint64_t sum = 0;
     unsigned longest = 0;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 32768, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 32768, &cache);
     for (unsigned chunk = 0, skipped = 0; chunk < 600; chunk++) {
         bool used = rodt_row_cache_begin_chunk(cache);
         longest = skipped > longest ? skipped : longest;
@@ -865,12 +847,8 @@ static void test_how_long_to_back_off(void **unused)
         unsigned fresh, known, skipped;
     } cases[] = {{1001, 0, 4},  {1001, 0, 8},   {1001, 0, 16}, {1001, 0, 32}, {1001, 0, 64}, {1001, 0, 64}, {1000, 0, 0}, {1, 0, 64},
                  {0, 1000, 0},  {3004, 0, 64},  {0, 1000, 0},  {0, 1, 0},      {1001, 0, 4},  {900, 300, 0}, {3, 0, 0},     {1, 0, 8},     {0, 0, 0}};
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 1u << 20, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 1u << 20, &cache);
     judged_row row = row_of(cache, "30", "1", "3");
     assert_false(met(&row, 77));
     assert_true(rodt_row_cache_begin_chunk(cache));
@@ -889,14 +867,10 @@ static void test_when_alike_rows_back_off(void **unused)
     static const char line[] = "30,1,2.5                                ";
     static const uint32_t ends[] = {UINT32_MAX, 2, 4, 8};
     void *found;
-    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     rodt_length own[2];
     uint64_t sum = 0;
-    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
-        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 4096, &cache),
-                     RODT_OK);
+    open_cache(RODT_FIELD_NEEDED, 4096, &cache);
     judged_row row = row_of(cache, "30", "1", "3");
     assert_false(met(&row, 77));
     row = row_of(cache, "30", "1", "2.5");

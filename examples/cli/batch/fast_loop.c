@@ -58,10 +58,15 @@ static void part_line_ends(row_block *rows)
     }
 }
 
+ALWAYS_INLINE const uint32_t *ends_of(const row_block *rows, uint32_t number)
+{
+    return rows->ends + (size_t)number * rows->stride;
+}
+
 /* A row, which has two cells at least. */
 ALWAYS_INLINE row make_row(const row_block *rows, uint32_t number)
 {
-    const uint32_t *ends = rows->ends + (size_t)number * rows->stride;
+    const uint32_t *ends = ends_of(rows, number);
     const uint32_t start = ends[0] + 1;
     const uint32_t newline = ends[rows->stride];
     const uint32_t carriage_return = rows->bytes[newline - 1] == '\r';
@@ -189,7 +194,7 @@ static uint32_t find_positions(const batch_chunk *chunk, const row_block *rows, 
 {
     const row_attribute *attribute = &chunk->cache->attributes[ATTRIBUTE_POSITION];
     for (uint32_t i = 0; i < count; i++) {
-        if (!find_attribute(attribute, rows->bytes, rows->ends + (size_t)(from + i) * rows->stride, &positions[i]))
+        if (!find_attribute(attribute, rows->bytes, ends_of(rows, from + i), &positions[i]))
             return i;
     }
     return count;
@@ -205,8 +210,8 @@ ALWAYS_INLINE uint32_t count_some(batch_chunk *chunk, const row_block *rows, uin
     uint32_t done = 0;
     bool counted = true;
     count = find_positions(chunk, rows, from, count, positions);
-    const size_t known = rodt_row_cache_find_rows(cache->rows, rows->bytes, rows->ends + (size_t)from * rows->stride,
-                                                  rows->stride, count, found);
+    const size_t known = rodt_row_cache_find_rows(cache->rows, rows->bytes, ends_of(rows, from), rows->stride, count,
+                                                  found);
     while (counted && done < known) {
         const row next = make_row(rows, from + done);
         if (is_header(&chunk->run->header, &next))
@@ -225,8 +230,8 @@ ALWAYS_INLINE uint32_t write_some(batch_chunk *chunk, const row_block *rows, uin
     batch_cache *cache = chunk->cache;
     void *found[ROWS_FOUND];
     uint32_t done = 0;
-    const size_t known = rodt_row_cache_find_rows(cache->rows, rows->bytes, rows->ends + (size_t)from * rows->stride,
-                                                  rows->stride, count, found);
+    const size_t known = rodt_row_cache_find_rows(cache->rows, rows->bytes, ends_of(rows, from), rows->stride, count,
+                                                  found);
     for (; done < known; done++) {
         const row next = make_row(rows, from + done);
         if (is_header(&chunk->run->header, &next) || !output_room(&chunk->out, next.size + ALIKE_ROOM + 2 * STEP))
@@ -308,7 +313,7 @@ ALWAYS_INLINE void take_rows(batch_chunk *chunk, scan_finder *find, scan_writer 
         row_block rows = split_block(chunk, find, write);
         part_line_ends(&rows);
         const uint32_t taken = take_block(chunk, &rows, by, &before);
-        const uint32_t size = rows.ends[(size_t)taken * rows.stride] + 1; /* 0 of none: the number runs over */
+        const uint32_t size = *ends_of(&rows, taken) + 1; /* 0 of none: the number runs over */
         all_good = taken > 0 && taken == rows.count;
         cache->split_bytes = next_size(cache->split_bytes, all_good, size + SPLIT_LEAST, SPLIT_BYTES);
         reader->begin += size;
