@@ -8,7 +8,7 @@ import rodtravel as rt
 
 path = sys.argv[1] if len(sys.argv) > 1 else Path(__file__).parent.parent / "data" / "demo_vehicle.csv"
 with open(path, encoding="utf-8", newline="") as file:
-    rows = [row for row in csv.DictReader(line for line in file if not line.startswith("#"))]
+    rows = list(csv.DictReader(file))
 
 ends = []
 for row in rows:

@@ -93,9 +93,15 @@ static bool take_line(table_reader *reader, const char **line, size_t *size)
     return true;
 }
 
+/* A spreadsheet's "#REF!" is a cell that nobody can read, and its row is not lost. */
+static bool is_comment(const char *line, size_t size)
+{
+    return size > 0 && line[0] == '#' && (size == 1 || memchr(" \t\r", line[1], 3) != NULL);
+}
+
 bool rodti_table_ignores(const char *line, size_t size)
 {
-    if (size > 0 && line[0] == '#')
+    if (is_comment(line, size))
         return true;
     rodti_text_trim(&line, &size);
     return size == 0;

@@ -12,10 +12,10 @@
 #include "core/text.h"
 
 /*
- * The form: UTF-8, with or without a byte order mark; lines end in LF or CRLF. Empty lines and lines that
- * begin with '#' are ignored. The first other line names the columns, in any order; every line after it
- * is a row with as many cells. A cell may be in double quotes, in which a double quote is doubled; it
- * ends on its line. Blanks around a cell do not count.
+ * The form: UTF-8, with or without a byte order mark; lines end in LF or CRLF. Empty lines are ignored, and comments: a
+ * '#' with a blank or nothing behind it. The first other line names the columns, in any order; every line after it is a
+ * row with as many cells. A cell may be in double quotes, in which a double quote is doubled; it ends on its line.
+ * Blanks around a cell do not count.
  */
 #define TABLE_FIELDS_MAX 24
 #define TABLE_LINE_MAX 2000

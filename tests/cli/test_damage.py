@@ -161,6 +161,19 @@ class Limits(Damage):
                     status = run(*words, "--limits", file, data=rows).returncode
                     self.assertEqual(status == REFUSED, text != self.SOUND, (words, text, status))
 
+    def test_no_row_is_lost(self):
+        """A row whose first cell cannot be read is not taken for a comment: its limit was the lower one."""
+        with tempfile.TemporaryDirectory() as folder:
+            file = os.path.join(folder, "own.csv")
+            for damage in (row["text"] for row in self.texts if "family" not in row["value_of"].split()):
+                type(self).tried += 1
+                with open(file, "w", encoding="utf-8", newline="") as own:
+                    csv.writer(own, lineterminator="\n").writerows(
+                        [["family", "size", "class", "limit"], ["clamp", "24", "standard", "1 5/8"],
+                         [damage, "30", "standard", "1 7/8"]])
+                done = run("stroke", "30", "2", "3 15/16", "--limits", file)
+                self.assertEqual(done.returncode, REFUSED, (damage, done.stdout))
+
 
 class Rows(Damage):
     """Files of wheel ends. All damages of cells are rows of one file, whose first row is sound."""
@@ -231,7 +244,9 @@ class Rows(Damage):
             base = draw.choice(self.bases)
             damaged = [(row, *draw.choice(kinds[row["kind"]])) for row in draw.sample(fields, 2)]
             ends.append({**base, **{row["entry"]: text for row, text, _ in damaged}})
-            spoiled.append(any(how == "unreadable" and row["kind"] != "date" for row, _, how in damaged))
+            # Whole numbers are divisions of a tape in mm.
+            spoiled.append(any(how == "unreadable" and row["kind"] not in ("date", *["division"] * (ends[-1]["unit"] != "in"))
+                               for row, _, how in damaged))
         judged = self.batch(ends)
         type(self).tried += 2 * len(ends)
         for end, bad, (verdict, *_) in zip(ends, spoiled, judged):

@@ -1978,9 +1978,19 @@ class Script(Walk):
 
     def test_a_file_of_answers(self):
         lines = self.lines()
-        result = self.script(["# the truck", *lines[:5], "# and so on", *lines[5:], "", "# done"])
+        result = self.script(["# the truck", *lines[:5], "#", "#\tand so on", *lines[5:], "", "# done"])
         self.assertEqual((result.returncode, result.stderr), (0, ""))
         self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+        self.assertIn("an answer after the last question", self.script([*lines, "#REF!"], file=self.folder / "b.json").stderr)
+
+    def test_what_nobody_can_read_is_an_answer(self):
+        """Whatever stands in the place of an answer: the next line answers another question."""
+        lines = self.lines()
+        reading = lines.index("1 1/2")
+        for number, text in enumerate(("#REF!", "#N/A", "####", "?")):
+            result = self.script([*lines[:reading], text, *lines[reading + 1:]], file=self.folder / f"{number}.json")
+            self.assertEqual(result.returncode, 2, text)
+            self.assertIn(f"answers.txt:{reading + 1}: the answer to", result.stderr)
 
     def test_a_file_from_elsewhere(self):
         """With a byte-order mark, CR LF and blanks around."""

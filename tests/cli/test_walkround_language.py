@@ -112,7 +112,7 @@ class Spoken(unittest.TestCase):
     def with_help(given):
         """The help of every question, and once all that was entered, before each answer."""
         return [line for question, answer in given
-                for line in ([] if question.startswith("Is that") else ["?", "show"] if "applied" in question else ["?"])
+                for line in ([] if question.startswith("Is that") else ["help", "show"] if "applied" in question else ["help"])
                 + [answer]]
 
     def test_help_and_what_was_entered(self):

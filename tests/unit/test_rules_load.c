@@ -605,7 +605,7 @@ static void hostile_sizes_are_refused(void **state)
     assert_int_equal(rodt_rules_load(law, "x", text, sizeof text, &rules, &fault), RODT_E_TABLE);
     assert_string_equal(fault.text, "this is longer than any table of limits");
     assert_int_equal(fault.column, 0);
-    static const char table[] = HEAD "clamp,30,standard,2\n#";
+    static const char table[] = HEAD "clamp,30,standard,2\n# ";
     memcpy(text, table, sizeof table - 1);
     assert_int_equal(rodt_rules_load(law, "x", text, MOST, &rules, NULL), RODT_OK);
     rodt_rules_unref(rules);

@@ -166,7 +166,7 @@ static input_status read_line(walk_session *at)
     input_status status;
     do
         status = walk_read_line(input, at->text);
-    while (status == INPUT_LINE && !walk_is_person(input) && at->text[0] == '#');
+    while (status == INPUT_LINE && !walk_is_person(input) && walk_is_comment(at->text));
     if (!walk_is_person(input) && status == INPUT_LINE)
         walk_echo(at->text);
     return status;

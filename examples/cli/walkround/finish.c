@@ -22,6 +22,11 @@ void walk_print_command(const walk *of, const char *what, const char *command)
 }
 
 /* Answers after the last question mean that answers went to other questions than they were written for. */
+bool walk_is_comment(const char *line)
+{
+    return line[0] == '#' && (line[1] == '\0' || line[1] == ' ' || line[1] == '\t');
+}
+
 static int refuse_rest(walk *of)
 {
     char text[WALK_ANSWER_MAX];
@@ -31,7 +36,7 @@ static int refuse_rest(walk *of)
         input_status status = walk_read_line(input, text);
         if (status == INPUT_END)
             break;
-        if (status != INPUT_LINE || (text[0] != '\0' && text[0] != '#'))
+        if (status != INPUT_LINE || (text[0] != '\0' && !walk_is_comment(text)))
             return print_error("%s:%lu: there is an answer after the last question", input->file, input->line);
     }
     return STATUS_CONTINUE;

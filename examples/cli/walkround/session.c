@@ -250,6 +250,14 @@ static outcome print_help(const walk_session *at)
     return OUTCOME_AGAIN;
 }
 
+/* In a file it stands for an answer that nobody could read, and the line below it answers another question. */
+static outcome take_question_mark(walk_session *at)
+{
+    if (walk_is_person(&at->of->input))
+        return print_help(at);
+    return reject(at, say("a question mark is no answer; skip leaves out what may be left out"), 0);
+}
+
 /* What else can be seen of a chamber is kept like an answer, and the question stays. */
 static outcome keep_clues(walk_session *at, const walk_seen *seen)
 {
@@ -329,7 +337,9 @@ static outcome handle_line(walk_session *at)
         return OUTCOME_STOP;
     if (is_listed(WORDS_SKIP, text) || strcmp(text, "-") == 0)
         return skip(at);
-    if (is_listed(WORDS_HELP, text) || strcmp(text, "?") == 0)
+    if (strcmp(text, "?") == 0)
+        return take_question_mark(at);
+    if (is_listed(WORDS_HELP, text))
         return print_help(at);
     if (is_listed(WORDS_SHOW, text) || strcmp(text, "=") == 0) {
         walk_print_entered(at->of);
