@@ -28,6 +28,63 @@ PyObject *py_new_room(long long size)
     return room;
 }
 
+/* Whether nobody else has a room any more. Counts of references tell that only under the interpreter's lock. */
+static bool is_left(PyObject *room)
+{
+#if defined Py_GIL_DISABLED || defined PYPY_VERSION
+    (void)room;
+    return false;
+#else
+    return Py_REFCNT(room) == 1;
+#endif
+}
+
+/* Few answers do not hold a room for many. */
+static bool is_fit(PyObject *room, size_t size)
+{
+    if (room == NULL)
+        return false;
+    const size_t found = (size_t)PyByteArray_Size(room);
+    return found >= size && found / 2 <= size && is_left(room);
+}
+
+PyObject *py_take_room(kept_rooms *kept, size_t size)
+{
+    if (size > ROOM_KEPT_MOST)
+        return py_new_room((long long)size);
+    for (int i = 0; i < ROOMS_KEPT; i++) {
+        if (is_fit(kept->room[i], size)) {
+            Py_INCREF(kept->room[i]);
+            return kept->room[i];
+        }
+    }
+    PyObject **oldest = &kept->room[kept->next];
+    kept->next = (kept->next + 1) % ROOMS_KEPT;
+    Py_XDECREF(*oldest);
+    *oldest = py_new_room((long long)size);
+    Py_XINCREF(*oldest);
+    return *oldest;
+}
+
+PyObject *py_view_room(PyObject *room, size_t from, size_t size)
+{
+    PyObject *all = PyMemoryView_FromObject(room);
+    PyObject *part = all == NULL ? NULL : PySequence_GetSlice(all, (Py_ssize_t)from, (Py_ssize_t)(from + size));
+    Py_XDECREF(all);
+    return part;
+}
+
+void py_free_rooms(kept_rooms *kept)
+{
+    for (int i = 0; i < ROOMS_KEPT; i++)
+        Py_XDECREF(kept->room[i]);
+}
+
+PyObject *py_plan_room(PyObject *capsule, long long size)
+{
+    return py_take_room(PyCapsule_GetContext(capsule), (size_t)size);
+}
+
 void py_release_answers(held_answers *answers)
 {
     for (int i = 0; i < answers->count; i++)

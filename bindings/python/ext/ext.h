@@ -221,9 +221,24 @@ bool py_check_texts(const cursor *w);
 /* Judges the rows of a chunk into the beginning of `out`. */
 rodt_status py_judge_chunk(rodt_text_plan *plan, const cursor *w, size_t rows, const rodt_column_out *out);
 
+/*
+ * Rooms for answers that a plan keeps and gives out again once nobody else has them: memory that was written before
+ * costs no page of the kernel, and giving out pages takes a quarter of the time of judging the rows that are written
+ * into them. There are two because the answers of one call are often held until those of the next are there. Larger
+ * ones are not kept; most of their pages are huge.
+ */
+#define ROOMS_KEPT 2
+#define ROOM_KEPT_MOST ((size_t)8 << 20)
+typedef struct kept_rooms {
+    PyObject *room[ROOMS_KEPT]; /* NULL = there is none */
+    int next;                   /* the one that makes way */
+} kept_rooms;
+
 /* What columns of texts are judged by, and what it points into. */
 typedef struct text_plan {
     rodt_text_plan *plan;
+    kept_rooms rooms; /* the context of the capsule points to them */
+    kept_rooms parts; /* of strokes */
     const rodt_rules *rules;
     PyObject *defaults;
     number_texts numbers;
@@ -246,6 +261,16 @@ typedef struct held_answers {
 bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out);
 void py_release_answers(held_answers *answers);
 rodt_column_out py_answers_at(const rodt_column_out *out, size_t row);
+
+/* A bytearray of that size, whose bytes are anything. */
+PyObject *py_new_room(long long size);
+
+/* The same or a larger one, which may be one of those that are kept. */
+PyObject *py_take_room(kept_rooms *kept, size_t size);
+void py_free_rooms(kept_rooms *kept);
+
+/* A memoryview of some of its bytes. */
+PyObject *py_view_room(PyObject *room, size_t from, size_t size);
 
 /* True if a chunk of cells overlaps an answer: the library checks the rows of one call, not later chunks. */
 bool py_overlaps(const held_answers *answers, const void *cells, size_t size);

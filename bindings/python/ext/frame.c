@@ -55,9 +55,9 @@ static size_t lay_out(frame_columns *columns, size_t rows)
     return used;
 }
 
-static bool open_columns(frame_columns *columns, size_t rows)
+static bool open_columns(frame_columns *columns, size_t rows, kept_rooms *kept)
 {
-    columns->room = py_new_room((long long)lay_out(columns, rows));
+    columns->room = py_take_room(kept, lay_out(columns, rows));
     if (columns->room == NULL)
         return false;
     char *room = PyByteArray_AsString(columns->room);
@@ -143,16 +143,10 @@ static rodt_status judge_block(const void *of, const cursor *w, size_t rows)
     return take_rows(job, waiting->count - waiting->count % 8);
 }
 
-/* A memoryview of its bytes. */
 static PyObject *from_column(const void *of, size_t i)
 {
     const frame_columns *columns = of;
-    PyObject *all = PyMemoryView_FromObject(columns->room);
-    PyObject *part = all == NULL ? NULL
-                                 : PySequence_GetSlice(all, (Py_ssize_t)columns->from[i],
-                                                       (Py_ssize_t)(columns->from[i] + columns->size[i]));
-    Py_XDECREF(all);
-    return part;
+    return py_view_room(columns->room, columns->from[i], columns->size[i]);
 }
 
 static PyObject *from_missing(const void *of, size_t i)
@@ -162,7 +156,7 @@ static PyObject *from_missing(const void *of, size_t i)
 
 PyObject *py_columns_frame(PyObject *capsule, PyObject *columns, int per_unit)
 {
-    const text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
+    text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
     cursor w;
     frame_columns made = {.rows = 0};
     rodt_status status = RODT_E_MEMORY;
@@ -170,7 +164,7 @@ PyObject *py_columns_frame(PyObject *capsule, PyObject *columns, int per_unit)
         return NULL;
     w.most = BLOCK;
     frame_job job = {plan->plan, per_unit, calloc(1, sizeof *job.waiting), &made};
-    if (open_columns(&made, w.rows) && job.waiting != NULL) {
+    if (open_columns(&made, w.rows, &plan->rooms) && job.waiting != NULL) {
         Py_BEGIN_ALLOW_THREADS
         status = py_each_chunk(&w, judge_block, &job);
         if (status == RODT_OK)

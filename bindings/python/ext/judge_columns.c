@@ -9,6 +9,7 @@ typedef struct number_plan {
     int judging;                 /* calls that do so now; changed under the lock alone */
     rodt_chamber_reader *reader; /* NULL until chambers come as text */
     rodt_column_plan *plan;
+    kept_rooms rooms; /* the context of the capsule points to them */
 } number_plan;
 
 static void free_number_plan(number_plan *plan)
@@ -16,6 +17,7 @@ static void free_number_plan(number_plan *plan)
     if (plan != NULL) {
         rodt_chamber_reader_free(plan->reader);
         rodt_column_plan_free(plan->plan);
+        py_free_rooms(&plan->rooms);
     }
     free(plan);
 }
@@ -58,6 +60,8 @@ PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared)
         py_raise_status(status);
     if (capsule == NULL)
         free_number_plan(plan);
+    else
+        PyCapsule_SetContext(capsule, &plan->rooms);
     return capsule;
 }
 
@@ -385,6 +389,8 @@ static void free_text_plan(PyObject *capsule)
     rodt_text_plan_free(plan->plan);
     rodt_rules_unref(plan->rules);
     Py_DECREF(plan->defaults);
+    py_free_rooms(&plan->rooms);
+    py_free_rooms(&plan->parts);
     free(plan);
 }
 
@@ -396,6 +402,7 @@ PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules)
         free(plan);
         return NULL;
     }
+    PyCapsule_SetContext(capsule, &plan->rooms);
     Py_INCREF(defaults);
     plan->defaults = defaults;
     plan->rules = rodt_rules_ref(rules);
@@ -422,7 +429,8 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
     if (plan == NULL || !py_open_cursor(columns, &w) || !py_check_texts(&w))
         return NULL;
     w.most = BLOCK;
-    parts_of_strokes parts = {.room = py_new_room((long long)(w.rows * sizeof *parts.row)), .wanted = false};
+    const size_t size = w.rows * sizeof(int64_t);
+    parts_of_strokes parts = {.room = py_take_room(&plan->parts, size), .wanted = false};
     bool ready = py_to_answers(answers, w.rows, &held, &out) && parts.room != NULL;
     if (ready) {
         const chunk_job job = {.texts = plan->plan, .out = &out, .parts = &parts};
@@ -433,10 +441,10 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
     }
     py_release_answers(&held);
     PyObject *made = ready ? finish(status) : NULL;
-    if (made == NULL || !parts.wanted) {
-        Py_XDECREF(parts.room);
-        return made;
+    if (made != NULL && parts.wanted) {
+        Py_DECREF(made);
+        made = py_view_room(parts.room, 0, size);
     }
-    Py_DECREF(made);
-    return parts.room;
+    Py_XDECREF(parts.room);
+    return made;
 }

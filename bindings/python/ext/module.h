@@ -74,8 +74,8 @@ PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 /* Returns the strokes in parts, int64 as bytes, or None where all are whole units. */
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
-/* A bytearray of that size, whose bytes are anything. */
-PyObject *py_new_room(long long size);
+/* A bytearray of that size or more for the answers of a plan, whose bytes are anything. */
+PyObject *py_plan_room(PyObject *capsule, long long size);
 
 /* What a frame has, as memoryviews of bytes: verdicts as uint8, the number of each row's set of reasons as int32, then
  * doubles and the bits of those that are there of each name of answer_numbers; how many of each name are missing; the

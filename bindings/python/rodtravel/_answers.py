@@ -334,11 +334,11 @@ def _copied(cells: bytes | None) -> Any:
     return None if cells is None else bytearray(cells)
 
 
-def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
-    """The buffers for the answers of so many rows: new ones, or the caller's."""
+def buffers(plan: Any, rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
+    """The buffers for the answers of so many rows: of the plan's capsule, or the caller's."""
     if out is None:
         ends = [0, *itertools.accumulate(-(-rows * width // _APART) * _APART for width in _WIDTHS)]
-        room = memoryview(_low.new_room(ends[-1]))
+        room = memoryview(_low.plan_room(plan, ends[-1]))
         return tuple(_cast(room[start:start + rows * width], form) for start, width, form in zip(ends, _WIDTHS, _FORMATS))
     if isinstance(out, str) or not isinstance(out, Iterable):
         raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags; limit may follow them")

@@ -76,7 +76,7 @@ class Plan(ReadOnly):
         columns = tuple(open_column(given.get(field), field) for field in FIELDS)
         if None in columns[:3]:
             raise TypeError("released, applied and chamber are columns")
-        room = buffers(_low.column_rows(columns[0]), out)
+        room = buffers(self._kept, _low.column_rows(columns[0]), out)
         _low.columns_judge_numbers(self._kept, columns, room)
         return from_buffers(room)
 
@@ -102,8 +102,10 @@ class TextPlans:
 
     def judge(self, columns: tuple[Any, ...], out: Sequence[Any] | None = None) -> Answers:
         """The answers for capsules of columns by field."""
-        room = buffers(_low.column_rows(columns[0]), out)
-        return from_buffers(room, self.run(lambda plan: _low.columns_judge_texts(plan, columns, room)))
+        def work(plan: Any) -> Answers:
+            room = buffers(plan, _low.column_rows(columns[0]), out)
+            return from_buffers(room, _low.columns_judge_texts(plan, columns, room))
+        return self.run(work)
 
 
 def defaults_of(shared: Mapping[str, Any], unit: Unit | str, decimal_comma: bool, date_order: DateOrder | str,

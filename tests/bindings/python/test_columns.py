@@ -5,6 +5,7 @@ import ctypes
 import pickle
 import random
 import sys
+import sysconfig
 import threading
 from fractions import Fraction
 
@@ -13,6 +14,7 @@ import tap
 
 INCH = rt.UNITS_PER_INCH
 CHANCE = random.Random(1)
+FREE_THREADED = sysconfig.get_config_var("Py_GIL_DISABLED")
 
 
 def numbers(count):
@@ -235,6 +237,52 @@ def test_a_plan_is_used_again():
         assert list(rt.judge_columns(columns, default_psi=95)) == want[0]
     for thread in threads:
         thread.join()
+
+
+def makers_of_answers():
+    """Functions from an applied stroke in inches, and rows, to answers."""
+    plan, judge = rt.Plan(), rt.Judge()
+    code = plan.add("30")
+
+    def of_numbers(inches, rows):
+        return plan.judge(array.array("i", [0]) * rows, array.array("i", [inches * INCH]) * rows, bytes([code]) * rows)
+
+    def of_texts(inches, rows):
+        return judge({"chamber": ["30"] * rows, "released": ["0"] * rows, "applied": [str(inches)] * rows})
+
+    return of_numbers, of_texts
+
+
+def memory_of(answers):
+    return len(answers.stroke.view.obj)
+
+
+def test_memory_of_answers():
+    """It is used again when they are gone, and never while anything of them is kept; few answers do not hold that of
+    many."""
+    views = (lambda answers: answers, lambda answers: answers.stroke, lambda answers: answers.stroke.view[1:],
+             lambda answers: answers.stroke.view.toreadonly(), lambda answers: answers.stroke.view.cast("B").cast("i"))
+    for make in makers_of_answers():
+        many = memory_of(make(1, 5000))
+        assert memory_of(make(1, 4000)) == many or FREE_THREADED
+        assert memory_of(make(1, 5001)) > many > 100 * memory_of(make(1, 1)) and len(make(1, 0)) == 0
+        for view in views:
+            kept = [(inches, view(make(inches, 5000))) for inches in (1, 2, 3, 1, 2, 3)]
+            for inches, each in kept:
+                strokes = {answer.applied_stroke * INCH for answer in each} if isinstance(each, rt.Answers) else {*each}
+                assert strokes == {inches * INCH}
+
+
+def test_memory_of_finer_strokes():
+    judge, cells = rt.Judge(), [(1, 900), (2, 800), (3, 700), (1, 900), (2, 1), (3, 700)]
+
+    def judged(end, rows):
+        return judge({"chamber": ["30"] * rows, "released": ["0"] * rows, "applied": [f"1.00000{end}"] * rows})
+
+    kept = [judged(*each) for each in cells]
+    for again in (lambda place: kept[place], lambda place: judged(*cells[place])):
+        for place, (end, rows) in enumerate(cells):
+            assert list(again(place).stroke_parts) == [rt.PARTS_PER_INCH * (10**6 + end) // 10**6] * rows
 
 
 def order_of_threads(plan, column, codes):

@@ -158,6 +158,33 @@ def duckdb_results():
     assert found == sorted((word, WORDS.count(word)) for word in set(WORDS)), found
 
 
+def tables_of(judge, table):
+    """Answers and frames of a table in everything that is installed, each with a way to its strokes."""
+    answers = judge(table)
+    if np:
+        yield np.asarray(answers.stroke), np.ndarray.tolist
+    if pa:
+        yield pa.table(answers), lambda kept: kept["stroke"].to_pylist()
+        yield judge.frame(pa.table(table)), lambda kept: kept["applied_stroke_in"].to_pylist()
+    if pl:
+        yield pl.DataFrame(answers), lambda kept: kept["stroke"].to_list()
+        yield judge.frame(pl.DataFrame(table)), lambda kept: kept["applied_stroke_in"].to_list()
+    if pd:
+        yield judge.frame(pd.DataFrame(table)), lambda kept: kept["applied_stroke_in"].tolist()
+
+
+def kept_answers():
+    """What other packages hold stays as it was while the next tables are judged, in memory that is free again."""
+    judge = rt.Judge()
+    tables = [{"chamber": ["30"] * 3000, "released": ["0"] * 3000, "applied": [f"{inches}"] * 3000} for inches in (1, 2)]
+    kept = [(inches, each, read) for _ in range(3) for inches, table in enumerate(tables, 1)
+            for each, read in tables_of(judge, table)]
+    gc.collect()
+    assert len(kept) >= 6
+    for inches, each, read in kept:
+        assert set(read(each)) in ({inches}, {inches * rt.UNITS_PER_INCH}), type(each)
+
+
 def references():
     """Nothing of a table is held once its answers are there."""
     table = [pa.table(ROWS) if pa else pl.DataFrame(ROWS)]
@@ -170,7 +197,7 @@ def references():
 
 TESTS = {"numpy": (np, [numpy_texts, numpy_no_copy, numpy_refused]), "pandas": (np and pd, [pandas_frames]),
          "polars": (pl, [polars_frames]), "pyarrow": (np and pa, [pyarrow_tables, pyarrow_numbers]),
-         "duckdb": (duckdb, [duckdb_results]), "references": (pa or pl, [references])}
+         "duckdb": (duckdb, [duckdb_results]), "references": (pa or pl, [references, kept_answers])}
 
 if __name__ == "__main__":
     chosen = {"test_" + test.__name__: test for there, tests in TESTS.values() if there for test in tests}
