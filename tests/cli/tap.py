@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """Runs the unittest cases of a module and tells of them in the Test Anything Protocol."""
+import signal
 import sys
 import unittest
 
@@ -50,6 +51,8 @@ class Tap(unittest.TestResult):
 
 def main(module="__main__"):
     """Ends the program: 0 only if there are tests and every one passed."""
+    # A shell that runs the tests in the background ignores interrupts for all its children.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[module])
     print(f"1..{suite.countTestCases()}")
     result = suite.run(Tap())
