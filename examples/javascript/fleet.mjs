@@ -11,7 +11,7 @@ const [path = new URL("../data/demo_vehicle.csv", import.meta.url), language = "
 function rows(text) {
     const [head, ...rest] = text
         .split(/\r?\n/)
-        .filter((line) => line !== "" && !line.startsWith("#"))
+        .filter((line) => line !== "")
         .map((line) => line.split(","));
     return rest.map((cells) => Object.fromEntries(head.map((name, i) => [name, cells[i]])));
 }
