@@ -96,7 +96,7 @@ static bool take_line(table_reader *reader, const char **line, size_t *size)
 /* A spreadsheet's "#REF!" is a cell that nobody can read, and its row is not lost. */
 static bool is_comment(const char *line, size_t size)
 {
-    return size > 0 && line[0] == '#' && (size == 1 || memchr(" \t\r", line[1], 3) != NULL);
+    return size > 0 && line[0] == '#' && (size == 1 || line[1] == ' ' || line[1] == '\t' || line[1] == '\r');
 }
 
 bool rodti_table_ignores(const char *line, size_t size)

@@ -142,6 +142,17 @@ static void every_column_is_read(void **state)
     rodt_rules_unref(rules);
 }
 
+/* A comment may be empty, also where lines end in CR LF. What a spreadsheet could not work out is none. */
+static void a_comment_is_a_sign_and_a_blank(void **state)
+{
+    (void)state;
+    rodt_rules *rules = load("#\r\n#\town\r\n" HEAD "#\r\nclamp,30,standard,1 7/8\r\n#");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "", "1 7/8", "2");
+    rodt_rules_unref(rules);
+    expect_fault(HEAD "#REF!,30,standard,1 7/8\n", 2, 1, "family",
+                 "expected clamp, bolt, rotochamber or DD-3, found \"#REF!\"");
+}
+
 /* The law publishes nothing for these, so there is nothing to be laxer than. */
 static void a_chamber_without_a_law_limit_may_have_its_own(void **state)
 {
@@ -694,6 +705,7 @@ int main(void)
         cmocka_unit_test(a_stricter_row_judges),
         cmocka_unit_test(a_loaded_rule_set_names_itself),
         cmocka_unit_test(every_column_is_read),
+        cmocka_unit_test(a_comment_is_a_sign_and_a_blank),
         cmocka_unit_test(a_chamber_without_a_law_limit_may_have_its_own),
         cmocka_unit_test(laxer_by_one_64th_is_refused),
         cmocka_unit_test(a_row_of_any_class_must_satisfy_each),
