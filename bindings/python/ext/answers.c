@@ -58,12 +58,14 @@ PyObject *py_take_room(kept_rooms *kept, size_t size)
             return kept->room[i];
         }
     }
-    PyObject **oldest = &kept->room[kept->next];
+    PyObject *made = py_new_room((long long)size);
+    if (made == NULL)
+        return NULL;
+    Py_XDECREF(kept->room[kept->next]);
+    kept->room[kept->next] = made;
     kept->next = (kept->next + 1) % ROOMS_KEPT;
-    Py_XDECREF(*oldest);
-    *oldest = py_new_room((long long)size);
-    Py_XINCREF(*oldest);
-    return *oldest;
+    Py_INCREF(made);
+    return made;
 }
 
 PyObject *py_view_room(PyObject *room, size_t from, size_t size)
