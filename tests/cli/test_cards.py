@@ -230,7 +230,7 @@ class Spoken(Case):
     def test_help_at_a_question(self):
         with tempfile.TemporaryDirectory() as folder:
             answers = Path(folder, "answers")
-            answers.write_text(ANSWERS.read_text("utf-8").replace("# Chocks\n", "?\n"), "utf-8")
+            answers.write_text(ANSWERS.read_text("utf-8").replace("# Chocks\n", "help\n"), "utf-8")
             text = self.said("walkround", Path(folder, "r.json"), "--answers", answers, status=1)
         self.assertEqual(text.count("Do I park on firm, level ground"), 1)
         self.assertNotIn("Say ", text)
