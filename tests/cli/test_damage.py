@@ -239,14 +239,15 @@ class Rows(Damage):
         draw = random.Random(7)
         fields = [self.entry("reading", field) for field in self.fields]
         kinds = {row["kind"]: list(self.damages(row["kind"])) for row in fields}
+        of_mm = {text for text, how in self.damages("division_mm") if how == "value"}
         ends, spoiled = [self.bases[0]], [False]
         for _ in range(200000 if LONG else 6000):
             base = draw.choice(self.bases)
             damaged = [(row, *draw.choice(kinds[row["kind"]])) for row in draw.sample(fields, 2)]
             ends.append({**base, **{row["entry"]: text for row, text, _ in damaged}})
-            # Whole numbers are divisions of a tape in mm.
-            spoiled.append(any(how == "unreadable" and row["kind"] not in ("date", *["division"] * (ends[-1]["unit"] != "in"))
-                               for row, _, how in damaged))
+            spoiled.append(any(how == "unreadable" and row["kind"] != "date" and
+                               not (row["kind"] == "division" and ends[-1]["unit"] == "mm" and text in of_mm)
+                               for row, text, how in damaged))
         judged = self.batch(ends)
         type(self).tried += 2 * len(ends)
         for end, bad, (verdict, *_) in zip(ends, spoiled, judged):

@@ -663,7 +663,7 @@ class Answers(unittest.TestCase):
         self.assertEqual((status, entry["right"]), (3, "1"))
 
     def test_files_that_are_refused(self):
-        cases = {"1L: abc": ["line 1: stroke", "^"], "# x\n1L: 2-Jan": ["line 2: stroke", "date"],
+        cases = {"1L: abc": ["line 1: stroke", "^"], "# x\n1L: 2-Jan": ["line 2: stroke", "date"], "#REF!": ["line 1"],
                  "1L: 1 3/4; 175": ["line 1: limit"], "1L: 1; 2; maybe": ["line 1: verdict", "maybe"],
                  "1L: 1; 2; in; 12": ["line 1: reason"], "1L: 1; 2; in; 1; x": ["line 1", "more than four"],
                  "vehicle: 1; below; x": ["more than two"], "vehicle: 1 + 1": ["defective"], "vehicle: 120 %": ["defective"],

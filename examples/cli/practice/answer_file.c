@@ -2,6 +2,7 @@
 /* Answers that were written down, a line each: "1L: 1 7/16; 1 3/4; in; 1", "vehicle: 1 1/2; below", and "seed 42"
  * above those of a vehicle when there are several. */
 #include "practice/practice.h"
+#include "input/text_file.h"
 #include "ui/exit_status.h"
 #include "ui/json_writer.h"
 #include "ui/language.h"
@@ -123,7 +124,7 @@ static int parse_line(answer_file *of, size_t line, const char *text)
 {
     entry made = {.seed = of->seed, .has_seed = of->has_seed, .line = line};
     text += strspn(text, " \t");
-    if (*text == '\0' || *text == '#')
+    if (*text == '\0' || text_is_comment(text))
         return STATUS_CONTINUE;
     if (strncmp(text, "seed", 4) == 0)
         return parse_seed(of, line, text);

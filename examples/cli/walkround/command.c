@@ -5,6 +5,7 @@
 #include "input/file_options.h"
 #include "input/numbers.h"
 #include "input/rule_context.h"
+#include "input/text_file.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/language.h"
@@ -166,7 +167,7 @@ static input_status read_line(walk_session *at)
     input_status status;
     do
         status = walk_read_line(input, at->text);
-    while (status == INPUT_LINE && !walk_is_person(input) && walk_is_comment(at->text));
+    while (status == INPUT_LINE && !walk_is_person(input) && text_is_comment(at->text));
     if (!walk_is_person(input) && status == INPUT_LINE)
         walk_echo(at->text);
     return status;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The end of a walk-round: the verdict, and the commands to go on with. */
 #include "walkround/walkround.h"
+#include "input/text_file.h"
 #include "ui/exit_status.h"
 #include "ui/language.h"
 #include "ui/message.h"
@@ -22,11 +23,6 @@ void walk_print_command(const walk *of, const char *what, const char *command)
 }
 
 /* Answers after the last question mean that answers went to other questions than they were written for. */
-bool walk_is_comment(const char *line)
-{
-    return line[0] == '#' && (line[1] == '\0' || line[1] == ' ' || line[1] == '\t');
-}
-
 static int refuse_rest(walk *of)
 {
     char text[WALK_ANSWER_MAX];
@@ -36,7 +32,7 @@ static int refuse_rest(walk *of)
         input_status status = walk_read_line(input, text);
         if (status == INPUT_END)
             break;
-        if (status != INPUT_LINE || (text[0] != '\0' && !walk_is_comment(text)))
+        if (status != INPUT_LINE || (text[0] != '\0' && !text_is_comment(text)))
             return print_error("%s:%lu: there is an answer after the last question", input->file, input->line);
     }
     return STATUS_CONTINUE;

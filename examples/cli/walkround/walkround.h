@@ -176,9 +176,6 @@ void walk_free_texts(walk *of);
 void walk_print_command(const walk *of, const char *what, const char *command);
 int walk_finish(walk *of); /* the verdict; returns the exit status */
 
-/* A line of a file of answers that is none: "#" and a blank. "#REF!" is an answer that nobody can read. */
-bool walk_is_comment(const char *line);
-
 /* --- The plan (plan.c) -------------------------------------------------------------------------- */
 
 void walk_make_plan(const walk *of, walk_plan *out);
